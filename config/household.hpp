@@ -1,0 +1,70 @@
+// The household's file, understood: the room for core, and how its things are reached over MQTT.
+// config/reader makes it, the daemon wires itself by it. Core never sees a topic.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/room/room.hpp"
+
+namespace tidewright::config {
+
+// How a payload is read.
+enum class Form : std::uint8_t { number, word, json };
+
+// What the payload shows, and what it then means in the instrument's own unit.
+struct CalibrationPoint {
+  double shown = 0;
+  double meant = 0;
+};
+
+struct AvailabilityTopic {
+  std::string topic;
+  std::string online = "online";
+  std::string offline = "offline";
+};
+
+// Where one instrument's messages come from and how they become its quantity.
+struct Source {
+  std::string topic;
+  Form form = Form::number;
+  std::string pointer;  // RFC 6901 into a json payload; empty = the whole document
+  std::string
+      time_pointer;  // RFC 6901 to the source's own time (ISO 8601 or Unix seconds); may be empty
+  double scale = 1;  // own unit = shown * scale + offset
+  double offset = 0;
+  std::vector<CalibrationPoint> points;  // instead: piecewise linear, increasing, no extrapolation
+  std::vector<std::string> on_words;     // wet, full, ON
+  std::vector<std::string> off_words;    // dry, not full, OFF
+  std::vector<std::string> unknown_words;
+  std::optional<AvailabilityTopic> availability;
+};
+
+// How one actuator is commanded. "{seconds}" in `on` becomes the lease.
+struct Outlet {
+  std::string topic;
+  std::string on = "ON";
+  std::string off = "OFF";
+};
+
+struct Broker {
+  std::string uri = "mqtt://127.0.0.1:1883";  // mqtt:// or mqtts://
+  std::string username;
+  std::string password_file;  // read at start; never the password itself
+  std::string ca_file;
+  std::string certificate_file;
+  std::string key_file;
+};
+
+struct Household {
+  room::Room room;
+  std::vector<Source> sources;  // one for each of room.instruments, same order
+  std::vector<Outlet> outlets;  // one for each of room.actuators, same order
+  Broker broker;
+  std::string base = "tidewright";                 // of everything published
+  std::string heartbeat = "tidewright-heartbeat";  // own topic of the safety line
+};
+
+}  // namespace tidewright::config

@@ -1,0 +1,110 @@
+// Why something was decided: a code and its numbers, made where the decision is made.
+// report/words turns it into a sentence; nothing in step() ever holds text.
+#pragma once
+
+#include <array>
+#include <cstdint>
+
+namespace tidewright {
+
+// Each code's numbers (a, b, c) and its sentence stand beside it in report/words.cpp.
+enum class Why : std::uint8_t {
+  nothing,
+
+  // signals: why a value is not good
+  never_seen,               // a: seconds waited
+  not_a_reading,            // the payload said so or could not be read
+  outside_gross_range,      // a: value  b: low  c: high
+  outside_plausible_range,  // a: value  b: low  c: high
+  changes_too_fast,         // a: change per second  b: limit
+  stale,                    // a: seconds since the last reading  b: seconds allowed
+  said_unavailable,         // the instrument's own availability topic
+  retained_only,            // of unknown age
+  awaiting_after_link,      // not seen since the broker came back
+
+  // rules
+  wet,                     // subject: instrument
+  sensor_lost,             // subject: instrument  a: seconds since the last good reading
+  high_high_wet,           // subject: instrument
+  high_high_lost,          // subject: instrument
+  level_flat,              // a: minutes flat  b: litres  c: minutes allowed
+  level_unusable,          // subject: instrument  a: seconds since the last good reading
+  fill_overlong,           // a: hours run  b: hours allowed  c: litres gained
+  level_rises_after_off,   // a: litres risen  b: minutes since OFF
+  runs_after_off,          // subject: actuator  a: seconds since OFF
+  product_above_zero,      // a: median ppm  b: limit ppm  c: litres judged
+  product_membrane,        // the same, and the permeate shows the membrane: c: rejection %
+  product_resin,           // the same, and the permeate clears the membrane: c: rejection %
+  off_not_obeyed,          // subject: actuator  a: seconds since OFF
+  on_not_obeyed,           // subject: actuator  a: seconds since ON
+  no_power,                // subject: actuator  a: watts  b: idle watts  c: litres in the vat
+  starts_too_often,        // subject: actuator  a: starts in the last hour  b: limit
+  level_below,             // a: litres  b: limit  c: days of top-off left
+  link_down,               // a: seconds
+  stopped_without_notice,  // a: seconds since the last record
+  command_undelivered,     // subject: actuator  a: reason code of the broker
+  not_recorded,            // the disk refused a write
+
+  // procedure
+  below_start,     // a: litres  b: START litres
+  asked_to_start,  // a: minutes
+  in_hours,        // the hours of the day allow it and the float is not full
+  reached_stop,    // a: litres  b: STOP litres  c: minutes run
+  float_full,      // subject: instrument
+  full_by_float,   // a: watts  b: litres
+  delivered,       // a: litres delivered  b: litres meant
+  time_is_up,      // a: minutes
+  asked_to_stop,
+  above_start,  // a: litres  b: START litres
+  no_demand,
+
+  // interlock: what holds an actuator back
+  latched,        // a: rule that holds the latch
+  leak_not_seen,  // subject: instrument
+  no_leak_sensor,
+  level_not_good,        // subject: instrument
+  level_at_stop,         // a: litres  b: STOP litres
+  lease_unsupervised,    // subject: actuator
+  resting,               // a: seconds until it may start again
+  settling_after_start,  // a: seconds left of the wait after an unclean start
+  settling_after_loss,   // a: seconds left of the wait after a lost signal
+  run_longest,           // a: hours run  b: hours allowed
+  day_longest,           // a: hours run today  b: hours allowed
+  proof_overdue,         // subject: instrument  a: seconds since ON  (proved in running)
+  outside_hours,
+  frost,  // a: degrees  b: limit
+  effects_overflowed,
+  switched_by_hand,  // subject: actuator
+  upstream_cut,      // subject: the actuator that ignores OFF
+
+  // answers to a person
+  done,
+  armed,  // a: token to confirm with
+  no_such_thing,
+  not_latched,
+  still_wet_or_unknown,  // subject: instrument; needs two live good readings
+  cause_still_stands,
+  wrong_token,
+  armed_too_long_ago,  // a: seconds allowed
+  too_many_tries,      // a: seconds to wait
+  old_occurrence,      // a: the current occurrence
+  nothing_to_acknowledge,
+  may_not_be_shelved,
+  shelved_too_long,  // a: hours allowed
+  held_by_latch,     // a: rule
+  needs_minutes,
+  nothing_to_drive,
+  value_out_of_range,  // a: value  b: low  c: high
+};
+
+inline constexpr std::uint8_t no_subject = 255;
+
+struct Reason {
+  Why why = Why::nothing;
+  std::uint8_t subject = no_subject;  // index of an instrument or actuator, as the code says
+  std::array<float, 3> numbers{};     // a, b, c
+
+  friend bool operator==(const Reason&, const Reason&) = default;
+};
+
+}  // namespace tidewright

@@ -1,0 +1,31 @@
+// Numbers that know their unit. A litre cannot be added to a degree, nor an hour lost in a call.
+#pragma once
+
+#include <compare>
+
+namespace tidewright {
+
+template <class Unit>
+struct Amount {
+  double value = 0;
+
+  friend constexpr auto operator<=>(const Amount&, const Amount&) = default;
+  friend constexpr Amount operator+(Amount a, Amount b) { return {a.value + b.value}; }
+  friend constexpr Amount operator-(Amount a, Amount b) { return {a.value - b.value}; }
+  friend constexpr Amount operator*(Amount a, double factor) { return {a.value * factor}; }
+  friend constexpr Amount operator*(double factor, Amount a) { return {a.value * factor}; }
+  friend constexpr Amount operator/(Amount a, double divisor) { return {a.value / divisor}; }
+  friend constexpr double operator/(Amount a, Amount b) { return a.value / b.value; }
+  constexpr Amount& operator+=(Amount other) {
+    value += other.value;
+    return *this;
+  }
+};
+
+using Litres = Amount<struct LitresUnit>;
+using LitresPerHour = Amount<struct LitresPerHourUnit>;
+using PartsPerMillion = Amount<struct PartsPerMillionUnit>;
+using Celsius = Amount<struct CelsiusUnit>;
+using Watts = Amount<struct WattsUnit>;
+
+}  // namespace tidewright

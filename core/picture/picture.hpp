@@ -1,0 +1,68 @@
+// One consistent view of this instant, derived from signals and ledger, with the wants, latches and
+// findings of the step before. Rules, procedures and interlock look at nothing else.
+#pragma once
+
+#include <optional>
+
+#include "core/base/units.hpp"
+#include "core/room/room.hpp"
+#include "core/state/state.hpp"
+
+namespace tidewright::picture {
+
+// What is known of the leak sensors as a whole.
+enum class Watch : std::uint8_t {
+  none_installed,
+  awaited,  // one has not been seen live since the start or the link's return, and is not overdue
+  lost,     // one is bad, or overdue
+  good,     // every one is live and good
+};
+
+// Dissolved solids judged on settled running; `ppm` is a median.
+struct Judged {
+  PartsPerMillion ppm;
+  Litres litres;  // made over the samples
+};
+
+struct Picture {
+  const room::Room& room;
+  const state::Circumstances& circumstances;
+  const state::Signals& signals;
+  const state::Ledger& ledger;
+  const state::MakeWater& make_water;  // of the step before
+  const state::Drives& drives;         // of the step before
+  const state::Latches& latches;       // of the step before
+  const state::Findings& findings;     // of the step before
+  Instant now;
+
+  // Danger, believed at any quality.
+  std::optional<room::InstrumentIndex> wet;  // a leak sensor that says wet
+  std::optional<room::InstrumentIndex> high_high_wet;
+  std::optional<room::InstrumentIndex> float_full;  // the float switch says full
+
+  // Safety, believed only when good.
+  Watch leak_watch = Watch::none_installed;
+  std::optional<room::InstrumentIndex> leak_doubtful;  // the sensor behind awaited or lost
+  std::optional<Litres> level;                         // good
+  std::optional<Litres> level_doubtful;                // the last value, at any quality
+
+  // The purifier as it runs.
+  std::optional<room::ActuatorIndex> driving;  // the actuator that drives it
+  bool commanded = false;                      // the driving actuator's last command is ON
+  bool working = false;                        // it really runs, as far as can be told
+  Celsius water_temperature;                   // good, or a cautious guess
+  bool temperature_known = false;
+  LitresPerHour flow_expected;  // product, at this temperature
+  LitresPerHour flow_lowest;    // the lowest credible
+  std::optional<Judged> product;
+  std::optional<double> rejection;  // 0..1, from feed and settled permeate
+};
+
+Picture draw(const room::Room&, const State&);
+
+// The feedback of an actuator: on, off, or unknown (none installed, or not good).
+std::optional<bool> confirmed(const Picture&, room::ActuatorIndex);
+// The power that an actuator draws, when good.
+std::optional<Watts> power(const Picture&, room::ActuatorIndex);
+
+}  // namespace tidewright::picture

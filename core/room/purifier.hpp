@@ -1,0 +1,39 @@
+// The purifier that fills a vat: sediment, carbon, booster, membrane, resin.
+#pragma once
+
+#include <optional>
+
+#include "core/base/instant.hpp"
+#include "core/base/units.hpp"
+
+namespace tidewright::room {
+
+// What happens to the water when the driving actuator is OFF.
+enum class WaterStopsWith : std::uint8_t { valve, pump, nothing };
+enum class OnBreakthrough : std::uint8_t { notify, stop_pump };
+
+// Local times of day between which an unattended fill may begin, in minutes after midnight;
+// `from` after `to` spans midnight. The float-switch rung starts by them.
+struct Hours {
+  int from = 0;
+  int to = 24 * 60;
+};
+
+struct Purifier {
+  std::uint8_t vat = 0;
+  std::uint8_t driven_by = 255;  // actuator index; 255 = nothing is switched
+  WaterStopsWith water_stops_with{};
+  LitresPerHour rated;                // product at 25 degrees
+  double flow_lowest_credible = 0.5;  // of the temperature-corrected rated flow
+  PartsPerMillion notify_at{1};
+  PartsPerMillion stop_at{3};
+  OnBreakthrough on_breakthrough{};
+  Duration product_flush{2 * 60'000};     // product readings count after this much running
+  Duration permeate_settles{5 * 60'000};  // permeate readings count after this much running
+  Duration judged_over{5 * 60'000};       // product is judged on a median over this time
+  Litres judged_litres{2};                //   and this much water, whichever is longer
+  std::optional<Hours> start_hours;
+  Celsius frost_below{4};
+};
+
+}  // namespace tidewright::room

@@ -1,0 +1,39 @@
+// The household's water room as values: what stands in it and what it is allowed to do.
+// Made once by config/reader and never changed while step() runs on it.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/room/actuator.hpp"
+#include "core/room/instrument.hpp"
+#include "core/room/purifier.hpp"
+#include "core/room/rule.hpp"
+#include "core/room/vat.hpp"
+
+namespace tidewright::room {
+
+// step() keeps its state in arrays of these sizes; config/reader refuses a larger room.
+inline constexpr std::size_t instruments_max = 24;
+inline constexpr std::size_t actuators_max = 4;
+
+using InstrumentIndex = std::uint8_t;
+using ActuatorIndex = std::uint8_t;
+
+struct Room {
+  std::string id;
+  std::vector<Instrument> instruments;
+  std::vector<Actuator> actuators;
+  std::optional<Vat> vat;
+  std::optional<Purifier> purifier;
+  PerRule<RuleSettings> rules;
+  bool accepts_no_leak_sensor = false;  // the file says so in words
+};
+
+// The first instrument of that quantity at that place, or none.
+std::optional<InstrumentIndex> find(const Room&, Quantity, Place);
+// The first instrument of that quantity that belongs to that actuator, or none.
+std::optional<InstrumentIndex> find(const Room&, Quantity, ActuatorIndex);
+
+}  // namespace tidewright::room

@@ -1,0 +1,67 @@
+// What accumulates: running time, litres, the fill under way, the samples a median needs.
+// Written by ledger/post only. Totals never fall.
+#pragma once
+
+#include <array>
+#include <cstdint>
+
+#include "core/base/instant.hpp"
+#include "core/base/units.hpp"
+#include "core/room/room.hpp"
+
+namespace tidewright::state {
+
+// What an actuator really does: its feedback where it has one, else its command.
+struct Working {
+  bool on = false;
+  Instant since = long_ago;  // of the present on or off
+  Duration run{0};           // of this run
+  Duration day{0};           // of this day
+  Instant day_began = long_ago;
+  Duration total{0};
+};
+
+// Dissolved solids at one place, taken in settled running; newest first.
+struct Sample {
+  Instant at = long_ago;
+  float ppm = 0;
+  float litres = 0;  // product made in all, at that time
+};
+struct Samples {
+  std::array<Sample, 9> items{};
+  std::uint8_t count = 0;
+};
+
+// The level's own story, in the vat's litres.
+struct LevelTrend {
+  Litres peak;                    // highest of the present rise, less what was drawn
+  Instant moved = long_ago;       // when it last rose above `peak` or fell from it
+  Litres at_off;                  // when the driving actuator last went off
+  LitresPerHour rate;             // over the last hour or so; negative while it falls
+  Instant rate_since = long_ago;  // begin of the stretch that `rate` is taken over
+  Litres rate_from;
+};
+
+// The metered transfer under way, from the first ON to the end of the demand.
+struct Fill {
+  bool under_way = false;
+  Instant began = long_ago;
+  Litres to_go;  // computed before starting
+  Litres gained;
+  Litres drawn;        // taken out meanwhile
+  Duration worked{0};  // running time in all
+  Duration flat{0};    // running time since the level last rose
+  Litres expected;     // what the running time should have given
+};
+
+struct Ledger {
+  std::array<Working, room::actuators_max> working;
+  Samples product;
+  Samples permeate;
+  LevelTrend level;
+  Fill fill;
+  Litres made;  // product, in all: what the gauge gained, or the expected flow without a gauge
+  Instant posted = long_ago;
+};
+
+}  // namespace tidewright::state

@@ -1,0 +1,30 @@
+// The standing demand for pure water and the metered transfer that serves it.
+// Below START a demand stands; it is served to STOP through pauses and restarts; only reaching
+// STOP, a person, or a latched trip ends it.
+#pragma once
+
+#include <cstdint>
+
+#include "core/base/instant.hpp"
+#include "core/base/reason.hpp"
+#include "core/base/units.hpp"
+#include "core/room/room.hpp"
+
+namespace tidewright::state {
+
+enum class Demand : std::uint8_t {
+  none,
+  standing,  // level below START, or the hours of the day with a float that is not full
+  asked,     // a person's start to STOP
+  attended,  // a person's start with minutes
+};
+
+struct MakeWater {
+  Demand demand = Demand::none;
+  Reason why;                // of the demand, or of its end
+  Instant since = long_ago;  // of the demand
+  Instant until = never;     // attended: when the minutes are over
+  bool wants_water = false;  // this pass: ask the interlock for ON
+};
+
+}  // namespace tidewright::state

@@ -1,0 +1,32 @@
+// All that is remembered from one step to the next, one file per stage. Flat and small: copied to
+// describe() and to the store as it is.
+#pragma once
+
+#include <type_traits>
+
+#include "core/state/alarm.hpp"
+#include "core/state/circumstances.hpp"
+#include "core/state/drive.hpp"
+#include "core/state/finding.hpp"
+#include "core/state/latch.hpp"
+#include "core/state/ledger.hpp"
+#include "core/state/make_water.hpp"
+#include "core/state/signal.hpp"
+
+namespace tidewright {
+
+struct State {
+  state::Circumstances circumstances;
+  state::Signals signals{};
+  state::Ledger ledger;
+  state::Findings findings;
+  state::MakeWater make_water;
+  state::Drives drives{};
+  state::Latches latches;
+  state::Armed armed;
+  state::Alarms alarms;
+};
+
+static_assert(std::is_trivially_copyable_v<State>);
+
+}  // namespace tidewright
