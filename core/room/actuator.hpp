@@ -29,7 +29,6 @@ struct Actuator {
   Duration travel{0};       // from command to effect (a slow valve)
   Duration run_longest{72 * 3'600'000};
   Duration on_per_day_longest{24 * 3'600'000};
-  Duration on_shortest{5 * 60'000};  // a start that nothing cuts short lasts at least this
   Duration off_shortest{2 * 60'000};
   int starts_per_hour_max = 6;
   Watts idle_below{5};  // under this it is not working

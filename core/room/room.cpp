@@ -23,4 +23,13 @@ std::optional<InstrumentIndex> find(const Room& room, Quantity quantity, Actuato
   return std::nullopt;
 }
 
+Duration feedback_due(const Room& room, ActuatorIndex actuator) {
+  Duration due = room.actuators[actuator].travel + std::chrono::seconds{10};
+  const auto feedback = find(room, Quantity::feedback, actuator);
+  if (feedback && !room.instruments[*feedback].on_change) {
+    due += room.instruments[*feedback].reports_every;
+  }
+  return due;
+}
+
 }  // namespace tidewright::room

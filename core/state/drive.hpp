@@ -12,14 +12,15 @@
 namespace tidewright::state {
 
 struct Drive {
-  bool on = false;                  // last command
-  Reason why;                       // why it is as it is: the want, or what holds it back
-  bool wanted = false;              // what the procedure asked for in this pass
-  bool held = false;                // something forbids ON
-  Instant commanded = long_ago;     // when `on` last changed
+  bool on = false;                  // the last command
+  bool obeyed = false;              // since that command the feedback has agreed with it once
+  bool wanted = false;              // the procedure wants it ON
+  bool held = false;                // something forbids ON, or ends it
+  Reason why;                       // of the want, or of what holds it
+  Instant commanded = long_ago;     // when `on` last changed, or was commanded anew after a start
   Instant sent = long_ago;          // when a command was last published
-  std::uint8_t resent = 0;          // OFF commands since feedback should have said OFF
-  std::uint8_t retries = 0;         // ON commands not obeyed
+  std::uint8_t resent = 0;          // times OFF was repeated since then
+  std::uint8_t ignored = 0;         // runs in a row that the feedback never confirmed
   std::array<Instant, 6> starts{};  // newest first
 };
 

@@ -1,6 +1,7 @@
 // The one latch per rule. Set by the interlock, cleared only by a person's confirmed reset.
 #pragma once
 
+#include <array>
 #include <cstdint>
 
 #include "core/base/instant.hpp"

@@ -25,7 +25,7 @@ struct Working {
 struct Sample {
   Instant at = long_ago;
   float ppm = 0;
-  float litres = 0;  // product made in all, at that time
+  float litres = 0;  // Ledger::flowed at that time
 };
 struct Samples {
   std::array<Sample, 9> items{};
@@ -34,12 +34,13 @@ struct Samples {
 
 // The level's own story, in the vat's litres.
 struct LevelTrend {
-  Litres peak;                    // highest of the present rise, less what was drawn
-  Instant moved = long_ago;       // when it last rose above `peak` or fell from it
-  Litres at_off;                  // when the driving actuator last went off
-  LitresPerHour rate;             // over the last hour or so; negative while it falls
-  Instant rate_since = long_ago;  // begin of the stretch that `rate` is taken over
-  Litres rate_from;
+  bool known = false;
+  Litres peak;               // highest of the present rise, less what was drawn
+  Instant moved = long_ago;  // when it last rose above `peak` or fell well below it
+  Litres at_off;             // when the driving actuator last went off
+  LitresPerHour rate;        // between gauge steps of the last hour or two; 0 until there are two
+  Litres from, middle;       // the gauge steps that `rate` is taken from
+  Instant from_at = long_ago, middle_at = long_ago;
 };
 
 // The metered transfer under way, from the first ON to the end of the demand.
@@ -60,7 +61,8 @@ struct Ledger {
   Samples permeate;
   LevelTrend level;
   Fill fill;
-  Litres made;  // product, in all: what the gauge gained, or the expected flow without a gauge
+  Litres flowed;  // what the running time should have given, in all
+  Litres made;    // product in all: what the gauge gained, or `flowed` without a gauge
   Instant posted = long_ago;
 };
 

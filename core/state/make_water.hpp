@@ -14,6 +14,7 @@ namespace tidewright::state {
 
 enum class Demand : std::uint8_t {
   none,
+  halted,    // ended by a person or a latched trip: waits for a person's start
   standing,  // level below START, or the hours of the day with a float that is not full
   asked,     // a person's start to STOP
   attended,  // a person's start with minutes
@@ -23,7 +24,7 @@ struct MakeWater {
   Demand demand = Demand::none;
   Reason why;                // of the demand, or of its end
   Instant since = long_ago;  // of the demand
-  Instant until = never;     // attended: when the minutes are over
+  Instant until = never;     // attended and halted: when the minutes are over
   bool wants_water = false;  // this pass: ask the interlock for ON
 };
 

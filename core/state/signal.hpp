@@ -15,9 +15,12 @@ namespace tidewright::state {
 struct Signal {
   double value = 0;             // of the last reading, believed or not
   Instant received = long_ago;  // of the last live (or dated, in its window) reading
-  Instant changed = long_ago;   // when `value` last changed
-  Instant lost = long_ago;      // when it last stopped being good
-  std::uint32_t refused = 0;    // messages that were no reading
+  double trusted = 0;           // of the last reading that was good
+  Instant trusted_at = long_ago;
+  Instant changed = long_ago;  // when `value` last changed
+  Instant lost = long_ago;     // when it last stopped being good
+  std::uint32_t refused = 0;   // messages that were no reading
+  std::uint8_t refused_in_a_row = 0;
   std::uint8_t good_in_a_row = 0;
   Quality quality = Quality::bad;
   DeviceStatus status = DeviceStatus::check_function;
