@@ -1,0 +1,76 @@
+"""What was added in one place and forgotten in another: rules, scenarios, config's pairs, words."""
+import re
+
+
+def check(tree):
+    return (rules(tree) + broken_pairs(tree) + golden(tree) + namespaces(tree))
+
+
+def enumerators(tree, path, name):
+    """(line number, enumerator) of one enum class."""
+    inside = False
+    for number, line in tree.lines(path):
+        if re.match(rf"enum class {name}\b", line):
+            inside = True
+        elif inside and line.startswith("}"):
+            return
+        elif inside:
+            match = re.match(r"\s*([a-z_0-9]+),", line)
+            if match:
+                yield number, match.group(1)
+
+
+def rules(tree):
+    """Each RuleId has its file, its row in the catalogue, and a scenario that names it."""
+    found = []
+    names = "core/room/rule.hpp"
+    catalogue = tree.text("core/rules/catalogue.cpp")
+    scenarios = "".join(tree.text(path) for path in tree.files("tests")
+                        if path.startswith("tests/scenarios/"))
+    known = set()
+    for number, rule in enumerators(tree, names, "RuleId"):
+        known.add(rule)
+        if not tree.has(f"core/rules/{rule}.cpp"):
+            found.append(f"{names}:{number}: core/rules/{rule}.cpp is missing")
+        if not re.search(rf"\b{rule}\b", catalogue):
+            found.append(f"{names}:{number}: {rule} has no row in core/rules/catalogue.cpp")
+        if not re.search(rf"RuleId::{rule}\b|\"{rule}\"", scenarios):
+            found.append(f"{names}:{number}: no scenario in tests/scenarios names {rule}")
+    return found
+
+
+def broken_pairs(tree):
+    """Each tests/broken/X.toml has the messages it must give in X.expected, and the reverse."""
+    files = tree.files("tests", suffixes=(".toml", ".expected"))
+    files = [path for path in files if path.startswith("tests/broken/")]
+    found = []
+    for path in files:
+        stem, dot, suffix = path.rpartition(".")
+        other = stem + dot + {"toml": "expected", "expected": "toml"}[suffix]
+        if other not in files:
+            found.append(f"{path}:1: {other} is missing")
+    return found
+
+
+def golden(tree):
+    """Each convention of daemon/hub has golden files in tests/golden/<its name>/."""
+    found = []
+    folder = tree.source / "daemon/hub"
+    for entry in sorted(folder.iterdir()) if folder.is_dir() else []:
+        if entry.is_dir():
+            kept = tree.source / "tests/golden" / entry.name
+            if not kept.is_dir() or not any(kept.iterdir()):
+                found.append(f"daemon/hub/{entry.name}:1: tests/golden/{entry.name}/ is missing")
+    return found
+
+
+def namespaces(tree):
+    """Folder = namespace in core; core/base and the files directly in core are tidewright."""
+    found = []
+    for path in tree.files("core"):
+        parts = path.split("/")
+        ours = "tidewright" if len(parts) == 2 or parts[1] == "base" else f"tidewright::{parts[1]}"
+        match = re.search(r"^namespace ([\w:]+) \{", tree.text(path), flags=re.MULTILINE)
+        if not match or match.group(1) != ours:
+            found.append(f"{path}:1: its namespace must be {ours}")
+    return found

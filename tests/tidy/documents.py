@@ -1,0 +1,29 @@
+"""The documents that the program writes are those in docs/."""
+import subprocess
+
+# tests/run.sh --write-docs makes them anew.
+GENERATED = {
+    "docs/ALARMS.md": ["list", "alarms", "--markdown"],
+    "docs/KEYS.md": ["list", "keys", "--markdown"],
+    "docs/TOPICS.md": ["list", "topics", "--markdown"],
+    "docs/QUANTITIES.md": ["list", "quantities", "--markdown"],
+}
+
+
+def check(tree):
+    return list(stale(tree, lambda arguments: printed(tree.build / "tidewright", arguments)))
+
+
+def printed(program, arguments):
+    return subprocess.run([str(program), *arguments], check=True, text=True,
+                          capture_output=True).stdout
+
+
+def stale(tree, say):
+    for path, arguments in GENERATED.items():
+        ours = tree.text(path).splitlines() if tree.has(path) else []
+        theirs = say(arguments).splitlines()
+        for number, (kept, said) in enumerate(zip(ours + [None], theirs + [None]), 1):
+            if kept != said:
+                yield f"{path}:{number}: stale; `tidewright {' '.join(arguments)}` says: {said}"
+                break
