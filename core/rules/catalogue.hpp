@@ -9,7 +9,7 @@
 
 namespace tidewright::rules {
 
-extern const std::array<Rule, room::rule_count> catalogue;
+extern const std::array<const Rule*, room::rule_count> catalogue;
 
 const Rule& rule(room::RuleId);
 // By name, for files and people; none if there is no such rule.
