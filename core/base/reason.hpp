@@ -91,6 +91,8 @@ enum class Why : std::uint8_t {
   nothing_to_acknowledge,
   may_not_be_shelved,
   shelved_too_long,  // a: hours allowed
+  already_shelved,
+  not_shelved,
   held_by_latch,     // a: rule
   needs_minutes,
   nothing_to_drive,

@@ -33,6 +33,7 @@ inline constexpr std::size_t rule_count = 16;
 struct RuleSettings {
   Duration on_delay{0};
   Duration off_delay{0};
+  bool in_service = true;  // false: never announced; the trip works all the same
 };
 
 template <class T>

@@ -60,6 +60,11 @@ struct Rule {
   Record record;
 };
 
+// The priority of this cause: a pump that ignores ON floods nothing.
+constexpr Priority priority_of(const Rule& rule, const Reason& why) {
+  return why.why == Why::on_not_obeyed ? Priority::soon : rule.priority;
+}
+
 // How long after the last announcement a standing alarm is announced again.
 constexpr Duration said_again_after(Priority priority, bool acknowledged) {
   if (priority == Priority::days) return std::chrono::days{7};

@@ -19,8 +19,9 @@ struct Alarm {
   std::uint32_t occurrence = 0;  // counts up for ever
   Instant since = long_ago;      // of the present or last activation
   Instant acknowledged_at = long_ago;
-  Instant announced = long_ago;  // last announcement of this occurrence
+  Instant announced = long_ago;  // last announcement of this occurrence; long_ago: none yet
   Instant shelved_until = never;
+  bool chattering = false;  // it came so often that further announcements are held
   Reason why;
 };
 

@@ -18,7 +18,7 @@ struct Finding {
   Instant raw_since = long_ago;
   Instant active_since = long_ago;
   Reason why;                            // of the latest judgement that was on
-  std::array<Instant, 5> activations{};  // newest first; long_ago where there are fewer
+  std::array<Instant, 6> activations{};  // newest first; long_ago where there are fewer
 };
 
 using Findings = room::PerRule<Finding>;

@@ -19,6 +19,8 @@ struct Working {
   Duration day{0};           // of this day
   Instant day_began = long_ago;
   Duration total{0};
+  // Newest first: when it began to draw power, or where no meter says, when `on` became true.
+  std::array<Instant, 8> starts{};
 };
 
 // Dissolved solids at one place, taken in settled running; newest first.
@@ -63,6 +65,7 @@ struct Ledger {
   Fill fill;
   Litres flowed;  // what the running time should have given, in all
   Litres made;    // product in all: what the gauge gained, or `flowed` without a gauge
+  Instant resin_changed = long_ago;  // told: rotated or replaced
   Instant posted = long_ago;
 };
 

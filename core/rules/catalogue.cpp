@@ -1,0 +1,45 @@
+#include "core/rules/catalogue.hpp"
+
+namespace tidewright::rules {
+
+extern const Rule leak, vat_high_high, fill_not_stopping, actuator_disobeys, leak_sensor_lost,
+    level_lost, level_flat_while_filling, fill_overlong, pump_dry, short_cycling,
+    resin_breakthrough, vat_low, broker_lost, command_undelivered, store_failed, unclean_start;
+
+constinit const std::array<const Rule*, room::rule_count> catalogue{
+    &leak,
+    &vat_high_high,
+    &fill_not_stopping,
+    &actuator_disobeys,
+    &leak_sensor_lost,
+    &level_lost,
+    &level_flat_while_filling,
+    &fill_overlong,
+    &pump_dry,
+    &short_cycling,
+    &resin_breakthrough,
+    &vat_low,
+    &broker_lost,
+    &command_undelivered,
+    &store_failed,
+    &unclean_start,
+};
+
+const Rule& rule(room::RuleId id) { return *catalogue[static_cast<std::size_t>(id)]; }
+
+std::optional<room::RuleId> rule_named(std::string_view name) {
+  for (const Rule* rule : catalogue) {
+    if (rule->name == name) return rule->id;
+  }
+  return std::nullopt;
+}
+
+room::PerRule<room::RuleSettings> default_settings() {
+  room::PerRule<room::RuleSettings> settings;
+  for (const Rule* rule : catalogue) {
+    settings[rule->id] = {.on_delay = rule->on_delay, .off_delay = rule->off_delay};
+  }
+  return settings;
+}
+
+}  // namespace tidewright::rules

@@ -1,0 +1,23 @@
+#include "core/rules/lost.hpp"
+
+#include <algorithm>
+
+namespace tidewright::rules {
+
+bool came_back(const picture::Picture& picture, room::InstrumentIndex i) {
+  const state::Signal& signal = picture.signals[i];
+  if (signal.quality != Quality::good) return false;
+  return picture.room.instruments[i].on_change || signal.good_in_a_row >= 2;
+}
+
+float seconds_without(const picture::Picture& picture, room::InstrumentIndex i) {
+  const Instant since = std::max(picture.signals[i].trusted_at, picture.circumstances.started);
+  return static_cast<float>(seconds(picture.now - since));
+}
+
+Instant overdue_at(const picture::Picture& picture, room::InstrumentIndex i) {
+  return std::max(picture.circumstances.started, picture.circumstances.link_since) +
+         room::stale_after(picture.room.instruments[i]);
+}
+
+}  // namespace tidewright::rules

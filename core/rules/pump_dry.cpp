@@ -1,0 +1,65 @@
+// The pump is switched on and does no work, and the vat is not full: nothing comes in from the
+// feed, or the pump is blocked.
+#include "core/rules/rule.hpp"
+
+namespace tidewright::rules {
+namespace {
+
+using namespace std::chrono_literals;
+
+// So near STOP that the mechanical float may have closed.
+bool near_float(const picture::Picture& picture) {
+  const room::Vat& vat = *picture.room.vat;
+  return *picture.level >= vat.stop_at.value_or(vat.enough) - 0.05 * vat.capacity;
+}
+
+Judgement judge(const picture::Picture& picture) {
+  if (!picture.driving || !picture.commanded) return {};
+  const room::ActuatorIndex driving = *picture.driving;
+  const auto watts = picture::power(picture, driving);
+  const Watts idle = picture.room.actuators[driving].idle_below;
+  if (!watts) return {Verdict::unknown, {}};
+  if (*watts >= idle) return {};
+  // Near STOP the mechanical float closes first and the pressure switch stops the pump: full.
+  // Without a gauge the two cannot be told apart.
+  if (picture.float_full || !picture.level || near_float(picture)) return {};
+  return {Verdict::on,
+          {Why::no_power,
+           driving,
+           {static_cast<float>(watts->value), static_cast<float>(idle.value),
+            static_cast<float>(picture.level->value)}},
+          never};
+}
+
+bool applies(const room::Room& room) {
+  return room.purifier && room.purifier->driven_by < room.actuators.size() &&
+         room::find(room, room::Quantity::power, room.purifier->driven_by).has_value() &&
+         room::find(room, room::Quantity::level, room::Place::vat).has_value();
+}
+
+}  // namespace
+
+extern const Rule pump_dry{
+    .id = room::RuleId::pump_dry,
+    .name = "pump_dry",
+    .title = "The pump does not work",
+    .priority = Priority::soon,
+    .latching = Latching::on_repeat,
+    .respond_within = 24h,
+    .on_delay = 1min,    // a meter that reports by the clock still shows the rest before the start
+    .off_delay = 30min,  // the time until the next try
+    .applies = applies,
+    .judge = judge,
+    .record = {
+        .limit = "ON, and the plug's power under the idle figure of the file for 1 min, with the "
+                 "vat not near STOP",
+        .causes = "a closed feed cock, low feed pressure, a clogged prefilter, a blocked or burnt "
+                  "pump",
+        .consequence = "no water is made; the pump is damaged",
+        .action = "Open the feed cock. Check the prefilter and the feed pressure, listen to the "
+                  "pump",
+        .automatic = "the pump stops; it is tried again 5 times a day, then it stays off until a "
+                     "person resets",
+        .test = "close the feed cock in a fill: the pump must stop"}};
+
+}  // namespace tidewright::rules
