@@ -2,6 +2,7 @@
 #pragma once
 
 #include <array>
+#include <array>
 #include <cstdint>
 
 #include "core/base/instant.hpp"
@@ -14,7 +15,9 @@ struct Latch {
   bool set = false;
   bool first = false;  // the first cause of the standing trips
   Instant since = long_ago;
-  Reason cause;  // as it was when it tripped
+  Reason cause;                    // as it was when it tripped
+  bool stands = false;             // its cause stood in the step before
+  std::array<Instant, 5> stops{};  // when its cause stopped a running actuator, newest first
 };
 
 // A reset that was asked for and waits for its token.

@@ -13,21 +13,20 @@
 namespace tidewright::state {
 
 struct Signal {
-  double value = 0;             // of the last reading, believed or not
-  Instant received = long_ago;  // of the last live (or dated, in its window) reading
-  double trusted = 0;           // of the last reading that was good
-  Instant trusted_at = long_ago;
-  Instant changed = long_ago;  // when `value` last changed
-  Instant lost = long_ago;     // when it last stopped being good
-  std::uint32_t refused = 0;   // messages that were no reading
+  double value = 0;             // of the last reading that was taken up
+  double doubted = 0;           // of a leap that was passed over
+  Instant received = long_ago;  // of the last live reading, or the source time of a dated one
+  Instant changed = long_ago;   // when `value` last changed
+  Instant lost = long_ago;      // when it last stopped being good
+  std::uint32_t refused = 0;    // messages that were no reading, and leaps, in all
   std::uint8_t refused_in_a_row = 0;
   std::uint8_t good_in_a_row = 0;
   Quality quality = Quality::bad;
   DeviceStatus status = DeviceStatus::check_function;
   Why why = Why::never_seen;
-  bool seen_live = false;  // since the start or the last link loss
-  bool seen = false;       // there is a value at all
-  bool available = true;
+  bool seen = false;      // `value` holds a reading
+  bool live = false;      // and one came since the start or the link's return
+  bool available = true;  // as its availability topic says
 };
 
 using Signals = std::array<Signal, room::instruments_max>;
