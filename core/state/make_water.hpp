@@ -20,6 +20,11 @@ enum class Demand : std::uint8_t {
   attended,  // a person's start with minutes
 };
 
+// Whether a demand wants water now.
+constexpr bool asks_for_water(Demand demand) {
+  return demand == Demand::standing || demand == Demand::asked || demand == Demand::attended;
+}
+
 struct MakeWater {
   Demand demand = Demand::none;
   Reason why;                // of the demand, or of its end

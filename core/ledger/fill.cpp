@@ -1,0 +1,42 @@
+#include "core/ledger/fill.hpp"
+
+#include <algorithm>
+
+namespace tidewright::ledger {
+namespace {
+
+// From the level to STOP; where nothing is known of the level, the whole vat is meant.
+Litres litres_to_go(const Sources& from) {
+  const auto& vat = from.room.vat;
+  if (!vat) return Litres{0};
+  const auto gauge = room::find(from.room, room::Quantity::level, room::Place::vat);
+  if (!gauge || from.signals[*gauge].quality != Quality::good || !vat->stop_at) {
+    return vat->capacity;
+  }
+  return std::max(Litres{0}, *vat->stop_at - Litres{from.signals[*gauge].value});
+}
+
+}  // namespace
+
+void post_fill(const Sources& from, const LevelMove& move, Litres flowed, Duration worked,
+               state::Fill& fill) {
+  if (!state::asks_for_water(from.make_water.demand)) {
+    fill.under_way = false;
+    return;
+  }
+  if (!fill.under_way) {
+    if (!from.drives[from.room.purifier->driven_by].on) return;
+    fill = {};
+    fill.under_way = true;
+    fill.began = from.circumstances.now;
+    fill.to_go = litres_to_go(from);
+  }
+  fill.worked += worked;
+  fill.flat += worked;
+  fill.expected += flowed;
+  fill.gained += move.risen;
+  fill.drawn += move.fallen;
+  if (move.risen > Litres{0}) fill.flat = Duration{0};
+}
+
+}  // namespace tidewright::ledger

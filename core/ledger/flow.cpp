@@ -1,0 +1,20 @@
+#include "core/ledger/flow.hpp"
+
+#include "core/water/membrane.hpp"
+
+namespace tidewright::ledger {
+
+WaterTemperature water_temperature(const room::Room& room, const state::Signals& signals) {
+  for (const room::Place place : {room::Place::feed, room::Place::room}) {
+    const auto i = room::find(room, room::Quantity::temperature, place);
+    if (i && signals[*i].quality == Quality::good) return {Celsius{signals[*i].value}, true};
+  }
+  return {};
+}
+
+LitresPerHour flow_expected(const room::Room& room, Celsius temperature) {
+  if (!room.purifier) return LitresPerHour{0};
+  return room.purifier->rated * water::temperature_factor(temperature);
+}
+
+}  // namespace tidewright::ledger

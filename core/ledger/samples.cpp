@@ -1,0 +1,62 @@
+#include "core/ledger/samples.hpp"
+
+#include <algorithm>
+
+namespace tidewright::ledger {
+namespace {
+
+// Samples of one judged stretch; state::Samples holds one more.
+constexpr int slices = 8;
+
+// Without a switched pump nothing is known of running, and every reading counts.
+bool is_settled(const Sources& from, const state::Ledger& ledger, Duration settles) {
+  const auto driving = from.room.purifier->driven_by;
+  if (driving == no_subject) return true;
+  return ledger.working[driving].on && ledger.working[driving].run >= settles;
+}
+
+void add(state::Samples& samples, const state::Sample& sample, const room::Purifier& purifier) {
+  if (samples.count > 0) {
+    const state::Sample& newest = samples.items[0];
+    const bool time_for_it = sample.at - newest.at >= purifier.judged_over / slices;
+    const bool litres_for_it =
+        purifier.driven_by == no_subject ||
+        sample.litres - newest.litres >= static_cast<float>(purifier.judged_litres.value) / slices;
+    if (!time_for_it || !litres_for_it) return;
+  }
+  std::shift_right(samples.items.begin(), samples.items.end(), 1);
+  samples.items[0] = sample;
+  if (samples.count < samples.items.size()) ++samples.count;
+}
+
+}  // namespace
+
+void post_samples(const Sources& from, const Event& event, state::Ledger& ledger) {
+  if (const auto* tell = std::get_if<Tell>(&event.what)) {
+    if (tell->kind == TellKind::rotated || tell->kind == TellKind::replaced) {
+      ledger.product = {};
+      ledger.permeate = {};
+    }
+    return;
+  }
+  const auto* reading = std::get_if<Reading>(&event.what);
+  if (reading == nullptr || !from.room.purifier) return;
+  const room::Instrument& instrument = from.room.instruments[reading->instrument];
+  const state::Signal& signal = from.signals[reading->instrument];
+  const bool taken_up =
+      signal.quality == Quality::good && signal.received == from.circumstances.now;
+  if (instrument.quantity != room::Quantity::dissolved_solids || !taken_up) return;
+
+  const room::Purifier& purifier = *from.room.purifier;
+  const state::Sample sample{from.circumstances.now, static_cast<float>(signal.value),
+                             static_cast<float>(ledger.flowed.value)};
+  if (instrument.place == room::Place::product &&
+      is_settled(from, ledger, purifier.product_flush)) {
+    add(ledger.product, sample, purifier);
+  } else if (instrument.place == room::Place::permeate &&
+             is_settled(from, ledger, purifier.permeate_settles)) {
+    add(ledger.permeate, sample, purifier);
+  }
+}
+
+}  // namespace tidewright::ledger

@@ -1,0 +1,40 @@
+#include "core/ledger/working.hpp"
+
+namespace tidewright::ledger {
+namespace {
+
+using namespace std::chrono_literals;
+
+// The feedback where it is good, else the last command.
+bool works(const Sources& from, room::ActuatorIndex actuator) {
+  const auto feedback = room::find(from.room, room::Quantity::feedback, actuator);
+  if (feedback && from.signals[*feedback].quality == Quality::good) {
+    return from.signals[*feedback].value >= 0.5;
+  }
+  return from.drives[actuator].on;
+}
+
+}  // namespace
+
+void post_working(const Sources& from, Duration elapsed, state::Ledger& ledger) {
+  const Instant now = from.circumstances.now;
+  for (std::size_t i = 0; i < from.room.actuators.size(); ++i) {
+    state::Working& working = ledger.working[i];
+    if (now - working.day_began >= 24h) {
+      working.day_began = now;
+      working.day = Duration{0};
+    }
+    if (working.on) {
+      working.run += elapsed;
+      working.day += elapsed;
+      working.total += elapsed;
+    }
+    const bool on = works(from, static_cast<room::ActuatorIndex>(i));
+    if (on == working.on) continue;
+    working.on = on;
+    working.since = now;
+    if (on) working.run = Duration{0};
+  }
+}
+
+}  // namespace tidewright::ledger
