@@ -6,6 +6,7 @@
 #include <string>
 
 #include "daemon/intake/json_leaf.hpp"
+#include "daemon/intake/source_time.hpp"
 #include "daemon/intake/text.hpp"
 
 namespace tidewright::intake {

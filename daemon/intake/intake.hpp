@@ -15,7 +15,7 @@
 
 namespace tidewright::intake {
 
-inline constexpr std::size_t payload_bytes_max = 64 * 1024;
+inline constexpr std::size_t payload_bytes_max = 65'536;
 inline constexpr int json_depth_max = 8;
 // What arrives this soon after subscribing is of unknown age, flagged as retained or not.
 inline constexpr Duration burst_after_subscribing{2'000};

@@ -81,8 +81,8 @@ class Seeker {
     return next();
   }
 
-  bool leaf(Leaf value) {
-    keep(std::move(value));
+  bool leaf(const Leaf& value) {
+    keep(value);
     return next();
   }
 
@@ -94,7 +94,7 @@ class Seeker {
     return true;
   }
 
-  void keep(Leaf value) {
+  void keep(const Leaf& value) {
     for (std::size_t i = 0; i < wanted_.size(); ++i) {
       if (wanted_[i] && here(*wanted_[i])) found_[i] = value;
     }
@@ -135,6 +135,7 @@ std::optional<Tokens> pointer_tokens(std::string_view pointer) {
 std::variant<std::vector<std::optional<Leaf>>, Refused> find_leaves(
     std::string_view json, const std::vector<std::string_view>& pointers) {
   std::vector<std::optional<Tokens>> wanted;
+  wanted.reserve(pointers.size());
   for (std::string_view pointer : pointers) wanted.push_back(pointer_tokens(pointer));
   Seeker seeker(std::move(wanted));
   nlohmann::json::sax_parse(json.begin(), json.end(), &seeker);

@@ -22,6 +22,6 @@ struct Garbage {
   intake::Refused because;
 };
 
-std::vector<Garbage> garbage();
+const std::vector<Garbage>& garbage();
 
 }  // namespace tidewright::support

@@ -61,7 +61,7 @@ std::variant<Reading, Refused> listen(Listens listens, std::string_view payload)
 }
 
 TEST(Intake, RefusesEveryGarbagePayloadForItsOwnReason) {
-  const auto table = support::garbage();
+  const auto& table = support::garbage();
   EXPECT_GE(table.size(), 40U);
   for (const auto& row : table) {
     const auto decoded = listen(row.listens, row.payload);
