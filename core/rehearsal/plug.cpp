@@ -1,0 +1,42 @@
+#include "core/rehearsal/plug.hpp"
+
+namespace tidewright::rehearsal {
+
+void Plug::obey(bool on, Instant now) {
+  commanded_ = on;
+  effective_ = now + settings_.obeys_after + actuator_->travel;
+}
+
+void Plug::press(Instant now) { set(!on_, now); }
+
+void Plug::set(bool on, Instant now) {
+  if (on ? faults.ignores_on : faults.ignores_off) return;
+  const bool begins = on && !on_;
+  const bool renewed = actuator_->lease_kind != room::LeaseKind::plug_fixed;
+  const bool timed = actuator_->lease_kind != room::LeaseKind::none;
+  if (!on) lease_ends_ = never;
+  if (on && timed && (begins || renewed)) lease_ends_ = now + actuator_->lease;
+  on_ = on;
+  word_due_ = now + settings_.feedback_lags;
+}
+
+void Plug::live(Instant now) {
+  if (effective_ <= now) {
+    const Instant at = effective_;
+    effective_ = never;
+    set(commanded_, at);
+  }
+  if (lease_ends_ <= now) {
+    const Instant at = lease_ends_;
+    lease_ends_ = never;
+    set(false, at);
+  }
+}
+
+bool Plug::has_word(Instant now) {
+  if (next_word() > now) return false;
+  word_due_ = settings_.feedback_every > Duration{0} ? now + settings_.feedback_every : never;
+  return true;
+}
+
+}  // namespace tidewright::rehearsal

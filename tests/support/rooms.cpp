@@ -1,0 +1,85 @@
+#include "tests/support/rooms.hpp"
+
+namespace tidewright::support {
+namespace {
+
+using room::Instrument;
+using room::Place;
+using room::Quantity;
+using std::chrono::minutes;
+using std::chrono::seconds;
+
+Instrument instrument(const char* id, Quantity quantity, Place place, Duration every, double high,
+                      double step) {
+  Instrument i;
+  i.id = id;
+  i.quantity = quantity;
+  i.place = place;
+  i.where = id;
+  i.reports_every = every;
+  i.gross_high = i.plausible_high = high;
+  i.step = step;
+  return i;
+}
+
+}  // namespace
+
+room::Room minimal_room() {
+  room::Room room;
+  room.id = "waterroom";
+  room.instruments = {
+      instrument("floor", Quantity::wetness, Place::floor, seconds{60}, 1, 0),
+      instrument("level", Quantity::level, Place::vat, seconds{60}, 220, 2),
+      instrument("product", Quantity::dissolved_solids, Place::product, minutes{5}, 5000, 1),
+      instrument("feed", Quantity::dissolved_solids, Place::feed, minutes{5}, 5000, 1),
+      instrument("warmth", Quantity::temperature, Place::room, seconds{60}, 60, 0.1),
+      instrument("feedback", Quantity::feedback, Place::plug, minutes{1}, 1, 0),
+  };
+  room.instruments[feedback].on_change = true;
+  room.instruments[feedback].reports_every = std::chrono::hours{25};
+  room::Actuator booster;
+  booster.id = "booster";
+  booster.words = "the booster pump";
+  booster.lease_kind = room::LeaseKind::plug;
+  room.actuators = {booster};
+  room.vat = room::Vat{.id = "pure",
+                       .holds = "pure water",
+                       .capacity = Litres{200},
+                       .low = Litres{40},
+                       .start_below = Litres{80},
+                       .stop_at = Litres{180},
+                       .enough = Litres{80},
+                       .top_off_per_day = Litres{0}};
+  room::Purifier purifier;
+  purifier.driven_by = 0;
+  purifier.rated = LitresPerHour{280.0 / 24};
+  room.purifier = purifier;
+  return room;
+}
+
+room::Room full_room() {
+  room::Room room = minimal_room();
+  room::Actuator valve = room.actuators[0];
+  valve.id = "feed_valve";
+  valve.words = "the feed valve";
+  valve.role = room::Role::feed_valve;
+  valve.lease = seconds{30};
+  room.actuators.push_back(valve);
+  room.instruments.push_back(
+      instrument("full", Quantity::float_switch, Place::vat, seconds{60}, 1, 0));
+  room.instruments.push_back(
+      instrument("high_high", Quantity::float_switch, Place::vat_high_high, seconds{60}, 1, 0));
+  room.instruments.push_back(
+      instrument("permeate", Quantity::dissolved_solids, Place::permeate, minutes{5}, 5000, 1));
+  room.instruments.push_back(
+      instrument("power", Quantity::power, Place::plug, seconds{30}, 4000, 0.1));
+  room.instruments.push_back(
+      instrument("second_floor", Quantity::wetness, Place::floor, seconds{60}, 1, 0));
+  Instrument valve_feedback = room.instruments[feedback];
+  valve_feedback.id = "valve_feedback";
+  valve_feedback.subject = 1;
+  room.instruments.push_back(valve_feedback);
+  return room;
+}
+
+}  // namespace tidewright::support

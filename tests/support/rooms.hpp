@@ -1,0 +1,17 @@
+// Rooms made in code, for tests that need one before any household file is read.
+#pragma once
+
+#include "core/room/room.hpp"
+
+namespace tidewright::support {
+
+// The instruments of the `minimal` room, by index.
+enum Minimal : room::InstrumentIndex { floor, level, product, feed, warmth, feedback };
+
+// A 200 L vat (START 80 L, STOP 180 L), one plug for booster and feed valve, whole-percent gauge.
+room::Room minimal_room();
+
+// Twelve instruments and two actuators on paths of their own: what the largest rung has.
+room::Room full_room();
+
+}  // namespace tidewright::support
