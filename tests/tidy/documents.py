@@ -1,7 +1,12 @@
-"""The documents that the program writes are those in docs/."""
-import subprocess
+"""The documents that the program writes are those in docs/.
 
-# tests/run.sh --write-docs makes them anew.
+Run as documents.py SOURCE_DIR BUILD_DIR it writes them anew.
+"""
+import subprocess
+import sys
+
+from tree import Tree
+
 GENERATED = {
     "docs/ALARMS.md": ["list", "alarms", "--markdown"],
     "docs/KEYS.md": ["list", "keys", "--markdown"],
@@ -27,3 +32,13 @@ def stale(tree, say):
             if kept != said:
                 yield f"{path}:{number}: stale; `tidewright {' '.join(arguments)}` says: {said}"
                 break
+
+
+def write(tree):
+    for path, arguments in GENERATED.items():
+        text = printed(tree.build / "tidewright", arguments)
+        (tree.source / path).write_text(text, encoding="utf-8")
+
+
+if __name__ == "__main__":
+    write(Tree(*sys.argv[1:]))

@@ -7,7 +7,7 @@ FILE_LINES = {"core": 300, "config": 300, "daemon": 300, "tests": 500}
 FUNCTION_LINES = 60
 COLUMNS = 100
 
-NO_FUNCTION = re.compile(r"\b(namespace|class|struct|union|enum|extern)\b|=\s*$|[,{(]\s*$|^\s*$")
+NO_FUNCTION = re.compile(r"\b(namespace|class|struct|union|enum|extern)\b|[=,{(]\s*$")
 
 
 def check(tree):
@@ -45,7 +45,8 @@ def functions_too_long(tree, path):
         if character == "\n":
             line += 1
         elif character == "{":
-            opened.append((line, not NO_FUNCTION.search(code[since:position])))
+            before = code[since:position]
+            opened.append((line, ")" in before and not NO_FUNCTION.search(before)))
         elif character == "}" and opened:
             begin, function = opened.pop()
             length = line - begin + 1

@@ -30,6 +30,7 @@ class Sizes(Planted):
 
     def test_long_table_and_type_pass(self):
         self.plant("core/a.cpp", "const int t[] = {\n" + "  1,\n" * 100 + "};\n"
+                   "const std::vector<T> u{\n" + "  {1, 2},\n" * 100 + "};\n"
                    "struct S {\n" + "  int a;\n" * 100 + "};\n")
         self.assertFinds(sizes.check(self.tree))
 
