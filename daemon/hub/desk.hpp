@@ -1,0 +1,69 @@
+// Where a person's requests come in and their answers go out. Remembers who asked until core has
+// answered. Not for two threads at once: the caller holds a lock or uses one thread.
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <functional>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <variant>
+
+#include "config/household.hpp"
+#include "core/effect.hpp"
+#include "core/event.hpp"
+#include "daemon/hub/message.hpp"
+#include "daemon/hub/plain.hpp"
+#include "daemon/hub/request.hpp"
+
+namespace tidewright::hub {
+
+// Longer requests are refused unread.
+inline constexpr std::size_t request_bytes_max = 4096;
+
+// A message on `<base>/<room>/ask` or `…/tell`.
+struct Letter {
+  Verb verb{};
+  std::string payload;
+  bool retained = false;
+  std::string response_topic;  // MQTT 5; empty = the answer goes to `<base>/<room>/answer`
+  std::string correlation;     // MQTT 5 correlation data, sent back as it is
+};
+
+struct Reply {
+  Message message;
+  std::string correlation;
+};
+
+class Desk {
+ public:
+  // `fresh_token` makes the token of each reset: 100000 to 999999, not to be guessed.
+  Desk(const config::Household& household, std::function<std::uint32_t()> fresh_token);
+
+  // An event for core, or at once the reply to a letter that cannot be understood.
+  std::variant<Ask, Tell, Reply> take(const Letter& letter, Instant now, const WallClock& wall);
+
+  // The reply to what core answered; `words` are report::words of its reason. None if the letter
+  // is long forgotten (64 came after it).
+  std::optional<Reply> reply(const Answer& answer, std::string_view words, Instant now,
+                             const WallClock& wall);
+
+ private:
+  struct Pending {
+    std::uint32_t ticket = 0;
+    About about;
+    std::string response_topic;
+    std::string correlation;
+  };
+  Pending& remember(const Letter& letter, const About& about);
+  Reply write(const Pending& pending, const std::string& body) const;
+
+  const config::Household& household_;
+  Place place_;
+  std::function<std::uint32_t()> fresh_token_;
+  std::uint32_t last_ticket_ = 0;
+  std::array<Pending, 64> pending_;
+};
+
+}  // namespace tidewright::hub
