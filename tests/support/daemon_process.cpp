@@ -1,0 +1,44 @@
+#include "tests/support/daemon_process.hpp"
+
+#include <csignal>
+#include <thread>
+
+namespace tidewright::support {
+
+std::string program() { return TIDEWRIGHT_BINARY_DIR "/tidewright"; }
+std::string source_file(const std::string& path) { return TIDEWRIGHT_SOURCE_DIR "/" + path; }
+
+DaemonProcess::DaemonProcess(std::string config_file, std::string broker_uri,
+                             std::vector<std::string> further)
+    : arguments_{program(),  "run",
+                 "--config", std::move(config_file),
+                 "--broker", std::move(broker_uri),
+                 "--state",  directory_.path() + "/state"} {
+  arguments_.insert(arguments_.end(), further.begin(), further.end());
+  start();
+}
+
+void DaemonProcess::start() {
+  process_ = std::make_unique<Process>(arguments_, directory_.path() + "/log");
+}
+
+bool DaemonProcess::logged(const std::string& text, Milliseconds bound) {
+  const auto end = std::chrono::steady_clock::now() + bound;
+  while (log().find(text) == std::string::npos) {
+    if (std::chrono::steady_clock::now() >= end) return false;
+    std::this_thread::sleep_for(Milliseconds{5});
+  }
+  return true;
+}
+
+void DaemonProcess::kill() {
+  process_->signal(SIGKILL);
+  process_->wait(Milliseconds{5'000});
+}
+
+std::optional<int> DaemonProcess::terminate(Milliseconds bound) {
+  process_->signal(SIGTERM);
+  return process_->wait(bound);
+}
+
+}  // namespace tidewright::support
