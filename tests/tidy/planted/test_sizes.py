@@ -29,9 +29,9 @@ class Sizes(Planted):
         self.assertFinds(sizes.check(self.tree), "daemon/a.cpp:1: 61 lines in one function")
 
     def test_long_table_and_type_pass(self):
-        self.plant("core/a.cpp", "const int t[] = {\n" + "  1,\n" * 100 + "};\n"
-                   "const std::vector<T> u{\n" + "  {1, 2},\n" * 100 + "};\n"
-                   "struct S {\n" + "  int a;\n" * 100 + "};\n")
+        self.plant("core/a.cpp", "const int t[] = {\n" + "  1,\n" * 90 + "};\n"
+                   "const std::vector<T> u{\n" + "  {1, 2},\n" * 90 + "};\n"
+                   "struct S {\n" + "  int a;\n" * 90 + "};\n")
         self.assertFinds(sizes.check(self.tree))
 
     def test_line(self):

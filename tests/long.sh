@@ -1,0 +1,90 @@
+#!/bin/sh
+# The tests that take long, by part: sh tests/long.sh [PART...]
+#   asan         every test under the address and undefined-behaviour sanitizers
+#   tsan         every test under the thread sanitizer
+#   lint         clang-format and clang-tidy over every file
+#   fuzz         each fuzzer for $FUZZ_SECONDS (600)
+#   kills        the daemon killed $KILLS (500) times; no announced latch may be lost
+#   determinism  one journal replayed in debug and release, to equal commands, alarms and reasons
+#   bench        the benchmarks, printed
+# Without a PART: each one that has not yet passed at this commit, so that a run can be taken up
+# again. Logs are in build/long.
+cd "$(dirname "$0")/.." || exit 1
+. daemon/packages.sh
+jobs=$(nproc)
+kept=build/long
+mkdir -p "$kept"
+
+built() { cmake --preset "$1" >/dev/null && cmake --build --preset "$1" ${2:+--target "$2"}; }
+
+asan() { built asan && ctest --preset asan --no-tests=error -j "$jobs"; }
+
+tsan() {
+  built tsan &&
+    TSAN_OPTIONS="suppressions=$PWD/tests/tsan.supp" ctest --preset tsan --no-tests=error -j "$jobs"
+}
+
+lint() {
+  need clang-format clang-tidy
+  sources=$(find core config daemon tests -name '*.cpp' -o -name '*.hpp')
+  clang-format --dry-run -Werror $sources && built dev && run-clang-tidy -quiet -p build/dev \
+    -j "$jobs" "$PWD/(core|config|daemon|tests)/"
+}
+
+fuzz() {
+  need clang libclang-rt-14-dev
+  built fuzz || return 1
+  for fuzzer in build/fuzz/tests/fuzz_*; do
+    [ -x "$fuzzer" ] && [ -f "$fuzzer" ] || continue
+    corpus=build/fuzz/corpus/$(basename "$fuzzer")
+    mkdir -p "$corpus"
+    "$fuzzer" -max_total_time="${FUZZ_SECONDS:-600}" -timeout=10 -print_final_stats=1 \
+      -artifact_prefix="$corpus-" "$corpus" || return 1
+  done
+}
+
+kills() {
+  built release &&
+    TIDEWRIGHT_KILLS="${KILLS:-500}" build/release/tests/end_to_end_tests --gtest_filter='Kill*'
+}
+
+determinism() {
+  built release && built dev || return 1
+  for build in release dev; do
+    "build/$build/tests/simulation_tests" --gtest_filter='Determinism*' || return 1
+  done
+}
+
+bench() {
+  need libbenchmark-dev
+  built release benches || return 1
+  for bench in build/release/tests/bench_*; do
+    [ -x "$bench" ] && [ -f "$bench" ] || continue
+    "$bench" || return 1
+  done
+}
+
+# Passed at this commit, with nothing changed since?
+state() { git rev-parse HEAD; git status --porcelain; }
+has_passed() { [ "$(cat "$kept/$1.passed" 2>/dev/null)" = "$(state)" ]; }
+
+parts="lint asan tsan determinism kills fuzz bench"
+wanted=${*:-$parts}
+need $build_packages libgtest-dev libgmock-dev python3 || exit 1
+passed=0 failed=0
+for part in $wanted; do
+  case " $parts " in *" $part "*) ;; *) echo "no such part: $part"; exit 64 ;; esac
+  [ $# -gt 0 ] || ! has_passed "$part" || { echo "$part: passed before"; continue; }
+  began=$(date +%s)
+  { "$part" 2>&1 </dev/null; echo $? >"$kept/$part.status"; } | tee "$kept/$part.log"
+  if [ "$(cat "$kept/$part.status")" -eq 0 ]; then
+    passed=$((passed + 1))
+    state >"$kept/$part.passed"
+    echo "$part: passed in $(($(date +%s) - began)) s"
+  else
+    failed=$((failed + 1))
+    echo "$part: failed after $(($(date +%s) - began)) s; see $kept/$part.log"
+  fi
+done
+echo "$passed passed, $failed failed"
+[ "$failed" -eq 0 ]
