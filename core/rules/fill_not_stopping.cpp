@@ -39,7 +39,7 @@ Judgement judge(const picture::Picture& picture) {
   if (!picture.level || !picture.ledger.level.known) return {Verdict::unknown, {}};
   const Litres risen = *picture.level - picture.ledger.level.at_off;
   const bool still_rising = picture.ledger.level.rate.value > 0 &&
-                            picture.now - picture.ledger.level.moved < Duration{2h};
+                            picture.now - picture.ledger.level.moved < Duration{1h};
   if (risen < rise_credible(picture) || !still_rising) return {};
   return {Verdict::on,
           {Why::level_rises_after_off,

@@ -12,10 +12,7 @@ Judgement judge(const picture::Picture& picture) {
   if (!level) return {};
   if (!picture.circumstances.link_up) return {Verdict::unknown, {}};  // broker_lost is the cause
   if (picture.level) return {came_back(picture, *level) ? Verdict::off : Verdict::unknown, {}};
-  const Instant overdue = overdue_at(picture, *level);
-  if (!picture.signals[*level].seen_live && picture.now < overdue) {
-    return {Verdict::unknown, {}, overdue};
-  }
+  if (awaited(picture.signals[*level])) return {Verdict::unknown, {}};
   return {Verdict::on, {Why::level_unusable, *level, {seconds_without(picture, *level)}}, never};
 }
 

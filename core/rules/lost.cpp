@@ -11,13 +11,12 @@ bool came_back(const picture::Picture& picture, room::InstrumentIndex i) {
 }
 
 float seconds_without(const picture::Picture& picture, room::InstrumentIndex i) {
-  const Instant since = std::max(picture.signals[i].trusted_at, picture.circumstances.started);
+  const Instant since = std::max(picture.signals[i].received, picture.circumstances.started);
   return static_cast<float>(seconds(picture.now - since));
 }
 
-Instant overdue_at(const picture::Picture& picture, room::InstrumentIndex i) {
-  return std::max(picture.circumstances.started, picture.circumstances.link_since) +
-         room::stale_after(picture.room.instruments[i]);
+bool awaited(const state::Signal& signal) {
+  return signal.why == Why::awaiting_after_link || signal.why == Why::retained_only;
 }
 
 }  // namespace tidewright::rules

@@ -9,10 +9,10 @@ namespace tidewright::rules {
 // may take a day.
 bool came_back(const picture::Picture&, room::InstrumentIndex);
 
-// Seconds since its last good reading, or since the start if there was none.
+// Seconds since its last reading, or since the start if there was none.
 float seconds_without(const picture::Picture&, room::InstrumentIndex);
 
-// When an instrument that has not spoken since the start or the link's return is overdue.
-Instant overdue_at(const picture::Picture&, room::InstrumentIndex);
+// Not heard live since the start or the link's return, and not overdue.
+bool awaited(const state::Signal&);
 
 }  // namespace tidewright::rules
