@@ -7,15 +7,15 @@
 
 namespace tidewright::hub {
 
-std::string quoted(std::string_view text) {
+std::string as_json(std::string_view text) {
   return nlohmann::json(text).dump(-1, ' ', false, nlohmann::json::error_handler_t::replace);
 }
 
-std::string quoted(const std::vector<std::string>& list) {
+std::string as_json(const std::vector<std::string>& list) {
   std::string text = "[";
   for (const std::string& item : list) {
     if (text.size() > 1) text += ',';
-    text += quoted(item);
+    text += as_json(item);
   }
   return text + "]";
 }
@@ -29,7 +29,7 @@ std::string decimal(double value, int decimals) {
 
 ObjectText& ObjectText::add(std::string_view name, std::string_view json) {
   if (text_.size() > 1) text_ += ',';
-  text_ += quoted(name);
+  text_ += as_json(name);
   text_ += ':';
   text_ += json;
   return *this;

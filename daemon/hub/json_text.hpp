@@ -9,8 +9,8 @@
 namespace tidewright::hub {
 
 // A text as a JSON string with its quotes; bytes that are not UTF-8 become U+FFFD.
-std::string quoted(std::string_view text);
-std::string quoted(const std::vector<std::string>& list);
+std::string as_json(std::string_view text);
+std::string as_json(const std::vector<std::string>& list);
 
 // `value` with that many decimals, a '.', no exponent and no "-0".
 std::string decimal(double value, int decimals);

@@ -41,10 +41,10 @@ struct Write {
     return {text, text};
   }
   Texts operator()(const std::string& text) const {
-    return {quoted(text), text.empty() ? "nothing" : text};
+    return {as_json(text), text.empty() ? "nothing" : text};
   }
   Texts operator()(const std::vector<std::string>& list) const {
-    return {quoted(list), list.empty() ? "nothing" : joined(list)};
+    return {as_json(list), list.empty() ? "nothing" : joined(list)};
   }
 };
 
@@ -56,7 +56,7 @@ std::string path(const Thing& thing) {
 
 Message document(const Thing& thing, const std::string& at, const Place& place) {
   ObjectText object;
-  object.add("at", quoted(at));
+  object.add("at", as_json(at));
   const std::size_t content_from = object.size();
   for (const Field& field : thing.fields) object.add(field.name, write(field).json);
   return {place.topic(path(thing)), object.closed(), true, content_from};
@@ -87,13 +87,13 @@ std::vector<Message> plain(const report::Report& report, const Place& place) {
 
 Message plain(const report::Message& announcement, const Place& place, const WallClock& wall) {
   ObjectText object;
-  object.add("at", quoted(report::wall_time(announcement.at, wall)))
+  object.add("at", as_json(report::wall_time(announcement.at, wall)))
       .add("priority", std::to_string(announcement.priority))
-      .add("id", quoted(announcement.id))
+      .add("id", as_json(announcement.id))
       .add("occurrence", std::to_string(announcement.occurrence))
-      .add("event", quoted(announcement.event))
-      .add("title", quoted(announcement.title))
-      .add("text", quoted(announcement.text));
+      .add("event", as_json(announcement.event))
+      .add("title", as_json(announcement.title))
+      .add("text", as_json(announcement.text));
   return {place.topic("announcement"), object.closed(), false};
 }
 
