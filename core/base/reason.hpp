@@ -79,7 +79,8 @@ enum class Why : std::uint8_t {
 
   // answers to a person
   done,
-  armed,  // a: token to confirm with
+  reset_done,  // the latch is off; `start` begins the fill anew
+  armed,       // a: token to confirm with
   no_such_thing,
   not_latched,
   still_wet_or_unknown,  // subject: instrument; needs two live good readings
@@ -93,7 +94,7 @@ enum class Why : std::uint8_t {
   shelved_too_long,  // a: hours allowed
   already_shelved,
   not_shelved,
-  held_by_latch,     // a: rule
+  held_by_latch,  // a: rule
   needs_minutes,
   nothing_to_drive,
   value_out_of_range,  // a: value  b: low  c: high

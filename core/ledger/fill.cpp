@@ -20,17 +20,22 @@ Litres litres_to_go(const Sources& from) {
 
 void post_fill(const Sources& from, const LevelMove& move, Litres flowed, Duration worked,
                state::Fill& fill) {
-  if (!state::asks_for_water(from.make_water.demand)) {
+  const auto driving = room::driving(from.room);
+  if (!driving || !state::asks_for_water(from.make_water.demand)) {
     fill.under_way = false;
     return;
   }
   if (!fill.under_way) {
-    if (!from.drives[from.room.purifier->driven_by].on) return;
+    if (!from.drives[*driving].on) return;
     fill = {};
     fill.under_way = true;
     fill.began = from.circumstances.now;
     fill.to_go = litres_to_go(from);
   }
+  // A fill that was stopped for being flat or overlong is tried again as a new one.
+  const state::Drive& drive = from.drives[*driving];
+  if (!drive.on && drive.why.why == Why::level_flat) fill.flat = Duration{0};
+  if (!drive.on && drive.why.why == Why::fill_overlong) fill.under_way = false;
   fill.worked += worked;
   fill.flat += worked;
   fill.expected += flowed;

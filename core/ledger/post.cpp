@@ -15,8 +15,8 @@ void post(const Sources& from, const Event& event, state::Ledger& ledger) {
   const Duration elapsed = now - ledger.posted;
   ledger.posted = now;
 
-  const auto driving = from.room.purifier ? from.room.purifier->driven_by : no_subject;
-  const bool worked = driving != no_subject && ledger.working[driving].on;
+  const auto driving = room::driving(from.room);
+  const bool worked = driving && ledger.working[*driving].on;
   const Celsius temperature = water_temperature(from.room, from.signals).value;
   const Litres flowed{worked ? flow_expected(from.room, temperature).value * hours(elapsed) : 0};
   post_working(from, elapsed, ledger);
@@ -29,7 +29,7 @@ void post(const Sources& from, const Event& event, state::Ledger& ledger) {
   } else if (worked) {
     ledger.made += move.risen;
   }
-  if (worked && !ledger.working[driving].on) ledger.level.at_off = ledger.level.peak;
+  if (worked && !ledger.working[*driving].on) ledger.level.at_off = ledger.level.peak;
   post_fill(from, move, flowed, worked ? elapsed : Duration{0}, ledger.fill);
   post_samples(from, event, ledger);
 }

@@ -10,18 +10,17 @@ constexpr int slices = 8;
 
 // Without a switched pump nothing is known of running, and every reading counts.
 bool is_settled(const Sources& from, const state::Ledger& ledger, Duration settles) {
-  const auto driving = from.room.purifier->driven_by;
-  if (driving == no_subject) return true;
-  return ledger.working[driving].on && ledger.working[driving].run >= settles;
+  const auto driving = room::driving(from.room);
+  return !driving || (ledger.working[*driving].on && ledger.working[*driving].run >= settles);
 }
 
-void add(state::Samples& samples, const state::Sample& sample, const room::Purifier& purifier) {
+void add(state::Samples& samples, const state::Sample& sample, const room::Room& room) {
   if (samples.count > 0) {
     const state::Sample& newest = samples.items[0];
-    const bool time_for_it = sample.at - newest.at >= purifier.judged_over / slices;
+    const double litres_apart = static_cast<double>(sample.litres - newest.litres);
+    const bool time_for_it = sample.at - newest.at >= room.purifier->judged_over / slices;
     const bool litres_for_it =
-        purifier.driven_by == no_subject ||
-        sample.litres - newest.litres >= static_cast<float>(purifier.judged_litres.value) / slices;
+        !room::driving(room) || litres_apart >= room.purifier->judged_litres.value / slices;
     if (!time_for_it || !litres_for_it) return;
   }
   std::shift_right(samples.items.begin(), samples.items.end(), 1);
@@ -36,6 +35,7 @@ void post_samples(const Sources& from, const Event& event, state::Ledger& ledger
     if (tell->kind == TellKind::rotated || tell->kind == TellKind::replaced) {
       ledger.product = {};
       ledger.permeate = {};
+      ledger.resin_changed = from.circumstances.now;
     }
     return;
   }
@@ -52,10 +52,10 @@ void post_samples(const Sources& from, const Event& event, state::Ledger& ledger
                              static_cast<float>(ledger.flowed.value)};
   if (instrument.place == room::Place::product &&
       is_settled(from, ledger, purifier.product_flush)) {
-    add(ledger.product, sample, purifier);
+    add(ledger.product, sample, from.room);
   } else if (instrument.place == room::Place::permeate &&
              is_settled(from, ledger, purifier.permeate_settles)) {
-    add(ledger.permeate, sample, purifier);
+    add(ledger.permeate, sample, from.room);
   }
 }
 

@@ -5,6 +5,7 @@
 #include <optional>
 
 #include "core/base/units.hpp"
+#include "core/picture/judged.hpp"
 #include "core/room/room.hpp"
 #include "core/state/state.hpp"
 
@@ -13,15 +14,9 @@ namespace tidewright::picture {
 // What is known of the leak sensors as a whole.
 enum class Watch : std::uint8_t {
   none_installed,
-  awaited,  // one has not been seen live since the start or the link's return, and is not overdue
   lost,     // one is bad, or overdue
+  awaited,  // one has not been seen live since the start or the link's return, and is not overdue
   good,     // every one is live and good
-};
-
-// Dissolved solids judged on settled running; `ppm` is a median.
-struct Judged {
-  PartsPerMillion ppm;
-  Litres litres;  // made over the samples
 };
 
 struct Picture {
@@ -36,26 +31,27 @@ struct Picture {
   Instant now;
 
   // Danger, believed at any quality.
-  std::optional<room::InstrumentIndex> wet;  // a leak sensor that says wet
-  std::optional<room::InstrumentIndex> high_high_wet;
-  std::optional<room::InstrumentIndex> float_full;  // the float switch says full
+  std::optional<room::InstrumentIndex> wet = std::nullopt;  // a leak sensor that says wet
+  std::optional<room::InstrumentIndex> high_high_wet = std::nullopt;
+  std::optional<room::InstrumentIndex> float_full = std::nullopt;  // the float switch says full
 
   // Safety, believed only when good.
   Watch leak_watch = Watch::none_installed;
-  std::optional<room::InstrumentIndex> leak_doubtful;  // the sensor behind awaited or lost
-  std::optional<Litres> level;                         // good
-  std::optional<Litres> level_doubtful;                // the last value, at any quality
+  std::optional<room::InstrumentIndex> leak_doubtful =
+      std::nullopt;                                     // the sensor behind awaited or lost
+  std::optional<Litres> level = std::nullopt;           // good
+  std::optional<Litres> level_doubtful = std::nullopt;  // the last value, at any quality
 
   // The purifier as it runs.
-  std::optional<room::ActuatorIndex> driving;  // the actuator that drives it
-  bool commanded = false;                      // the driving actuator's last command is ON
-  bool working = false;                        // it really runs, as far as can be told
-  Celsius water_temperature;                   // good, or a cautious guess
+  std::optional<room::ActuatorIndex> driving = std::nullopt;  // the actuator that drives it
+  bool commanded = false;       // the driving actuator's last command is ON
+  bool working = false;         // it really runs, as far as can be told
+  Celsius water_temperature{};  // good, or a cautious guess
   bool temperature_known = false;
-  LitresPerHour flow_expected;  // product, at this temperature
-  LitresPerHour flow_lowest;    // the lowest credible
-  std::optional<Judged> product;
-  std::optional<double> rejection;  // 0..1, from feed and settled permeate
+  LitresPerHour flow_expected{};  // product, at this temperature
+  LitresPerHour flow_lowest{};    // the lowest credible
+  std::optional<Judged> product = std::nullopt;
+  std::optional<double> rejection = std::nullopt;  // 0..1, from feed and settled permeate
 };
 
 Picture draw(const room::Room&, const State&);

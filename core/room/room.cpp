@@ -23,6 +23,11 @@ std::optional<InstrumentIndex> find(const Room& room, Quantity quantity, Actuato
   return std::nullopt;
 }
 
+std::optional<ActuatorIndex> driving(const Room& room) {
+  if (!room.purifier || room.purifier->driven_by >= room.actuators.size()) return std::nullopt;
+  return room.purifier->driven_by;
+}
+
 Duration feedback_due(const Room& room, ActuatorIndex actuator) {
   Duration due = room.actuators[actuator].travel + std::chrono::seconds{10};
   const auto feedback = find(room, Quantity::feedback, actuator);

@@ -36,6 +36,8 @@ std::optional<InstrumentIndex> find(const Room&, Quantity, Place);
 // The first instrument of that quantity that belongs to that actuator, or none.
 std::optional<InstrumentIndex> find(const Room&, Quantity, ActuatorIndex);
 
+// The actuator that drives the purifier, or none.
+std::optional<ActuatorIndex> driving(const Room&);
 // How long after a command its feedback is due: the travel, 10 s for a sleepy mesh, and a report's
 // wait where the feedback is sent by the clock.
 Duration feedback_due(const Room&, ActuatorIndex);

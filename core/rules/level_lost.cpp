@@ -29,7 +29,7 @@ extern const Rule level_lost{
     .priority = Priority::soon,
     .latching = Latching::on_repeat,
     .respond_within = 24h,
-    .on_delay = 10s,  // one bad reading among good ones is not a lost gauge
+    .on_delay = 0s,  // one bad reading among good ones is passed over where quality is given
     .off_delay = 2min,
     .consequence_of = room::RuleId::broker_lost,
     .applies = applies,

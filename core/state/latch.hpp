@@ -2,7 +2,6 @@
 #pragma once
 
 #include <array>
-#include <array>
 #include <cstdint>
 
 #include "core/base/instant.hpp"

@@ -1,0 +1,80 @@
+#include "core/procedure/asked.hpp"
+
+#include "core/procedure/full.hpp"
+
+namespace tidewright::procedure {
+namespace {
+
+// A run that nothing but the minutes would end is never longer than this.
+constexpr Duration attended_longest = std::chrono::hours{4};
+
+bool ends_by_itself(const picture::Picture& picture) {
+  const bool by_float =
+      room::find(picture.room, room::Quantity::float_switch, room::Place::vat).has_value();
+  const bool by_level = picture.room.vat && picture.room.vat->stop_at &&
+                        room::find(picture.room, room::Quantity::level, room::Place::vat);
+  return by_float || by_level;
+}
+
+std::optional<Reason> refusal_to_start(const picture::Picture& picture, const Ask& ask) {
+  if (!picture.driving) return Reason{Why::nothing_to_drive, no_subject, {}};
+  for (std::size_t i = 0; i < room::rule_count; ++i) {
+    if (picture.latches.items[i].set) {
+      return Reason{Why::held_by_latch, no_subject, {static_cast<float>(i)}};
+    }
+  }
+  if (const auto reason = full(picture)) return reason;
+  if (ask.lasting <= Duration{0} && !ends_by_itself(picture)) {
+    return Reason{Why::needs_minutes, no_subject, {}};
+  }
+  if (ask.lasting > attended_longest) {
+    return Reason{Why::value_out_of_range,
+                  no_subject,
+                  {static_cast<float>(seconds(ask.lasting) / 60), 1,
+                   static_cast<float>(seconds(attended_longest) / 60)}};
+  }
+  return std::nullopt;
+}
+
+Reason minutes_asked(Why why, Duration lasting) {
+  return {why, no_subject, {static_cast<float>(seconds(lasting) / 60)}};
+}
+
+void start(const Ask& ask, Instant now, state::MakeWater& water) {
+  const bool attended = ask.lasting > Duration{0};
+  water = {.demand = attended ? state::Demand::attended : state::Demand::asked,
+           .why = minutes_asked(Why::asked_to_start, ask.lasting),
+           .since = now,
+           .until = attended ? now + ask.lasting : never};
+}
+
+// A stop without minutes stands until a person's start: the standing demand would otherwise begin
+// anew at once.
+void stop(const Ask& ask, Instant now, state::MakeWater& water) {
+  water = {.demand = state::Demand::halted,
+           .why = minutes_asked(Why::asked_to_stop, ask.lasting),
+           .since = now,
+           .until = ask.lasting > Duration{0} ? now + ask.lasting : never};
+}
+
+}  // namespace
+
+void take_ask(const picture::Picture& picture, const Event& event, state::MakeWater& water,
+              Effects& effects) {
+  const auto* ask = std::get_if<Ask>(&event.what);
+  if (ask == nullptr) return;
+  if (ask->kind == AskKind::start) {
+    if (const auto refused = refusal_to_start(picture, *ask)) {
+      effects.push(Answer{ask->ticket, false, *refused});
+      return;
+    }
+    start(*ask, picture.now, water);
+  } else if (ask->kind == AskKind::stop) {
+    stop(*ask, picture.now, water);
+  } else {
+    return;
+  }
+  effects.push(Answer{ask->ticket, true, water.why});
+}
+
+}  // namespace tidewright::procedure

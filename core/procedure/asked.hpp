@@ -1,0 +1,14 @@
+// A person's start and stop.
+#pragma once
+
+#include "core/effect.hpp"
+#include "core/event.hpp"
+#include "core/picture/picture.hpp"
+#include "core/state/make_water.hpp"
+
+namespace tidewright::procedure {
+
+// Carries out the event if it is a start or a stop, and answers it: done, or refused and why.
+void take_ask(const picture::Picture&, const Event&, state::MakeWater&, Effects&);
+
+}  // namespace tidewright::procedure

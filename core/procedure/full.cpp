@@ -1,0 +1,41 @@
+#include "core/procedure/full.hpp"
+
+namespace tidewright::procedure {
+namespace {
+
+using namespace std::chrono_literals;
+
+// A float valve is set by hand, a little under STOP or over it.
+constexpr double near_stop = 0.95;
+// A pump takes a moment to start; its plug takes a moment to say so.
+constexpr Duration power_settles = 30s;
+
+std::optional<Reason> full_by_float_valve(const picture::Picture& picture) {
+  if (!picture.working || !picture.level || !picture.room.vat->stop_at) return std::nullopt;
+  const auto watts = picture::power(picture, *picture.driving);
+  const auto& working = picture.ledger.working[*picture.driving];
+  if (!watts || *watts >= picture.room.actuators[*picture.driving].idle_below ||
+      working.run < power_settles || *picture.level < *picture.room.vat->stop_at * near_stop) {
+    return std::nullopt;
+  }
+  return Reason{Why::full_by_float,
+                *picture.driving,
+                {static_cast<float>(watts->value), static_cast<float>(picture.level->value)}};
+}
+
+}  // namespace
+
+std::optional<Reason> full(const picture::Picture& picture) {
+  if (!picture.room.vat) return std::nullopt;
+  const auto& stop_at = picture.room.vat->stop_at;
+  if (picture.level && stop_at && *picture.level >= *stop_at) {
+    return Reason{Why::reached_stop,
+                  no_subject,
+                  {static_cast<float>(picture.level->value), static_cast<float>(stop_at->value),
+                   static_cast<float>(seconds(picture.ledger.fill.worked) / 60)}};
+  }
+  if (picture.float_full) return Reason{Why::float_full, *picture.float_full, {}};
+  return full_by_float_valve(picture);
+}
+
+}  // namespace tidewright::procedure

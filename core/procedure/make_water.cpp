@@ -1,0 +1,99 @@
+#include "core/procedure/make_water.hpp"
+
+#include "core/procedure/asked.hpp"
+#include "core/procedure/full.hpp"
+
+namespace tidewright::procedure {
+namespace {
+
+using namespace std::chrono_literals;
+using state::Demand;
+using state::MakeWater;
+
+// A float switch has no band: after it said full, the next fill by the clock waits so long.
+constexpr Duration between_fills_by_the_clock = 12h;
+
+void set(MakeWater& water, Demand demand, const Reason& why, Instant now) {
+  water = {.demand = demand, .why = why, .since = now};
+}
+
+std::optional<Reason> latched(const state::Latches& latches) {
+  for (std::size_t i = 0; i < room::rule_count; ++i) {
+    if (latches.items[i].set) {
+      return Reason{Why::held_by_latch, no_subject, {static_cast<float>(i)}};
+    }
+  }
+  return std::nullopt;
+}
+
+void end_when_due(const picture::Picture& picture, MakeWater& water, Wake& wake) {
+  const Instant now = picture.now;
+  const auto trip = latched(picture.latches);
+  if (trip && water.demand != Demand::halted) return set(water, Demand::halted, *trip, now);
+  if (water.demand == Demand::none) return;
+  if (!picture.driving) {
+    return set(water, Demand::none, {Why::nothing_to_drive, no_subject, {}}, now);
+  }
+  if (state::asks_for_water(water.demand)) {
+    if (const auto reason = full(picture)) return set(water, Demand::none, *reason, now);
+  }
+  if (now >= water.until) {
+    const auto minutes = static_cast<float>(seconds(now - water.since) / 60);
+    return set(water, Demand::none, {Why::time_is_up, no_subject, {minutes}}, now);
+  }
+  wake.by(water.until);
+}
+
+bool within(const room::Hours& hours_of_day, const state::Circumstances& known) {
+  const auto local = known.now + known.wall.ahead + known.wall.zone;
+  const auto midnight = std::chrono::floor<std::chrono::days>(local.time_since_epoch());
+  const auto minute =
+      std::chrono::floor<std::chrono::minutes>(local.time_since_epoch() - midnight).count();
+  if (hours_of_day.from <= hours_of_day.to) {
+    return minute >= hours_of_day.from && minute < hours_of_day.to;
+  }
+  return minute >= hours_of_day.from || minute < hours_of_day.to;
+}
+
+// Below START by the gauge; or, with a float switch only, in the hours that the file allows.
+std::optional<Reason> reason_to_begin(const picture::Picture& picture, const MakeWater& water) {
+  const auto& start_below = picture.room.vat->start_below;
+  if (picture.level && start_below) {
+    if (*picture.level >= *start_below) return std::nullopt;
+    return Reason{
+        Why::below_start,
+        no_subject,
+        {static_cast<float>(picture.level->value), static_cast<float>(start_below->value)}};
+  }
+  const auto float_switch =
+      room::find(picture.room, room::Quantity::float_switch, room::Place::vat);
+  const bool by_the_clock =
+      !start_below && picture.room.purifier->start_hours && float_switch &&
+      picture.signals[*float_switch].quality == Quality::good && !picture.float_full &&
+      (water.since == long_ago || picture.now - water.since >= between_fills_by_the_clock);
+  if (!by_the_clock) return std::nullopt;
+  return Reason{Why::in_hours, *float_switch, {}};
+}
+
+void begin_when_due(const picture::Picture& picture, MakeWater& water, Wake& wake) {
+  if (water.demand != Demand::none || !picture.driving || !picture.room.vat) return;
+  const auto reason = reason_to_begin(picture, water);
+  if (!reason) return;
+  const auto& start_hours = picture.room.purifier->start_hours;
+  if (start_hours && !within(*start_hours, picture.circumstances)) {
+    return wake.by(picture.now + 1min);
+  }
+  set(water, Demand::standing, *reason, picture.now);
+}
+
+}  // namespace
+
+void make_water(const picture::Picture& picture, const Event& event, MakeWater& water,
+                Effects& effects, Wake& wake) {
+  take_ask(picture, event, water, effects);
+  end_when_due(picture, water, wake);
+  begin_when_due(picture, water, wake);
+  water.wants_water = state::asks_for_water(water.demand);
+}
+
+}  // namespace tidewright::procedure

@@ -1,0 +1,46 @@
+#include "core/step.hpp"
+
+#include "core/alarm/live.hpp"
+#include "core/interlock/decide.hpp"
+#include "core/ledger/post.hpp"
+#include "core/picture/picture.hpp"
+#include "core/procedure/make_water.hpp"
+#include "core/rules/catalogue.hpp"
+#include "core/signal/judge.hpp"
+#include "core/signal/note.hpp"
+
+namespace tidewright {
+namespace {
+
+// More was wanted than can be carried out in one pass: nothing of it is trusted.
+void all_off(const room::Room& room, State& state, Effects& effects) {
+  effects.clear();
+  for (std::size_t i = 0; i < room.actuators.size(); ++i) {
+    state.drives[i].on = false;
+    state.drives[i].commanded = state.circumstances.now;
+    state.drives[i].why = {Why::effects_overflowed, no_subject, {}};
+    effects.push(Command{static_cast<room::ActuatorIndex>(i), false, std::chrono::seconds{10}});
+  }
+}
+
+}  // namespace
+
+Instant step(const room::Room& room, State& state, const Event& event, Effects& effects) {
+  effects.clear();
+  Wake wake;
+  signal::note(event, state.circumstances);
+  signal::judge(room, event, state.circumstances, state.signals, wake);
+  ledger::post({room, state.circumstances, state.signals, state.drives, state.make_water}, event,
+               state.ledger);
+  const picture::Picture picture = picture::draw(room, state);
+  rules::judge(picture, state.findings, wake);
+  procedure::make_water(picture, event, state.make_water, effects, wake);
+  interlock::decide(picture, state.findings, state.make_water, event, state.latches, state.armed,
+                    state.drives, effects, wake);
+  alarm::live(room, event, state.findings, state.latches, state.circumstances, state.alarms,
+              effects, wake);
+  if (effects.overflowed()) all_off(room, state, effects);
+  return wake.at;
+}
+
+}  // namespace tidewright
