@@ -34,10 +34,9 @@ count() {
   passed=$((passed + stage_all - stage_failed))
 }
 
-build() {
-  need $build_packages libgtest-dev libgmock-dev python3 &&
-    cmake --preset release && cmake --build --preset release
-}
+install() { need $build_packages libgtest-dev libgmock-dev python3; }
+
+build() { cmake --preset release && cmake --build --preset release; }
 
 # A stage in which no test ran has failed.
 run_tests() { ctest --preset release --no-tests=error -j "$(nproc)" -L "^$1\$"; }
@@ -48,7 +47,8 @@ sanitized() {
     ctest --preset asan --no-tests=error -j "$(nproc)" -L '^unit$'
 }
 
-stage build 300 build
+stage install 120 install
+[ "$failed" -ne 0 ] || stage build 300 build
 if [ "$failed" -eq 0 ]; then
   stage unit 120 run_tests unit
   stage simulation 180 run_tests simulation

@@ -1,6 +1,8 @@
 """What was added in one place and forgotten in another: rules, scenarios, config's pairs, words."""
 import re
 
+SCENARIO = (".cpp", ".txt", ".scenario")
+
 
 def check(tree):
     return (rules(tree) + broken_pairs(tree) + golden(tree) + namespaces(tree))
@@ -25,7 +27,7 @@ def rules(tree):
     found = []
     names = "core/room/rule.hpp"
     catalogue = tree.text("core/rules/catalogue.cpp")
-    scenarios = "".join(tree.text(path) for path in tree.files("tests")
+    scenarios = "".join(tree.text(path) for path in tree.files("tests", suffixes=SCENARIO)
                         if path.startswith("tests/scenarios/"))
     known = set()
     for number, rule in enumerators(tree, names, "RuleId"):
@@ -34,7 +36,7 @@ def rules(tree):
             found.append(f"{names}:{number}: core/rules/{rule}.cpp is missing")
         if not re.search(rf"\b{rule}\b", catalogue):
             found.append(f"{names}:{number}: {rule} has no row in core/rules/catalogue.cpp")
-        if not re.search(rf"RuleId::{rule}\b|\"{rule}\"", scenarios):
+        if not re.search(rf"RuleId::{rule}\b|expect announced {rule} raised", scenarios):
             found.append(f"{names}:{number}: no scenario in tests/scenarios names {rule}")
     return found
 
@@ -53,14 +55,15 @@ def broken_pairs(tree):
 
 
 def golden(tree):
-    """Each convention of daemon/hub has golden files in tests/golden/<its name>/."""
+    """Each convention of daemon/hub (its header begins so) has golden files under its name."""
     found = []
-    folder = tree.source / "daemon/hub"
-    for entry in sorted(folder.iterdir()) if folder.is_dir() else []:
-        if entry.is_dir():
-            kept = tree.source / "tests/golden" / entry.name
+    for path in tree.files("daemon", suffixes=(".hpp",)):
+        first = tree.text(path).partition("\n")[0]
+        if path.startswith("daemon/hub/") and "convention:" in first:
+            name = path.split("/")[2].removesuffix(".hpp")
+            kept = tree.source / "tests/golden" / name
             if not kept.is_dir() or not any(kept.iterdir()):
-                found.append(f"daemon/hub/{entry.name}:1: tests/golden/{entry.name}/ is missing")
+                found.append(f"{path}:1: tests/golden/{name}/ is missing")
     return found
 
 

@@ -33,8 +33,9 @@ class Catalogues(Planted):
                          "tests/broken/key.expected:1:")
 
     def test_convention_without_golden_files(self):
-        self.plant("daemon/hub/plain/plain.cpp", "")
-        self.assertFinds(catalogues.check(self.tree), "daemon/hub/plain:1:")
+        self.plant("daemon/hub/plain.hpp", "// The plain convention: JSON.\n#pragma once\n")
+        self.plant("daemon/hub/message.hpp", "// What a convention makes.\n#pragma once\n")
+        self.assertFinds(catalogues.check(self.tree), "daemon/hub/plain.hpp:1:")
 
     def test_foreign_namespace(self):
         self.plant("core/signal/rate.cpp", "namespace tidewright::rules {\n}\n")
