@@ -56,23 +56,26 @@ void Stage::pass(const decltype(Event::what)& what) {
   }
 }
 
-void Stage::follow_with_feedback() {
+void Stage::follow(room::Quantity quantity, room::ActuatorIndex actuator, double value) {
+  const auto i = room::find(room, quantity, actuator);
+  if (!i || said_[*i] == value) return;
+  said_[*i] = value;
+  pass(Reading{.instrument = *i, .value = value});
+}
+
+void Stage::follow_commands() {
   if (!plug_obeys) return;
   const auto sent = commands;
   for (const Command& command : sent) {
-    const auto feedback = room::find(room, room::Quantity::feedback, command.actuator);
-    if (!feedback) continue;
-    const double value = command.on ? 1 : 0;
-    if (said_[*feedback] == value) continue;
-    said_[*feedback] = value;
-    pass(Reading{.instrument = *feedback, .value = value});
+    follow(room::Quantity::feedback, command.actuator, command.on ? 1 : 0);
+    follow(room::Quantity::power, command.actuator, command.on ? watts_when_on : 0);
   }
 }
 
 void Stage::happen(decltype(Event::what) what) {
   forget();
   pass(what);
-  follow_with_feedback();
+  follow_commands();
 }
 
 void Stage::says(room::InstrumentIndex i, double value, Arrival arrival) {
@@ -108,11 +111,11 @@ void Stage::wait_for(Duration length, int silent_one) {
       due_[i] = now + room.instruments[i].reports_every;
       pass(Reading{.instrument = static_cast<room::InstrumentIndex>(i), .value = said_[i]});
     }
-    follow_with_feedback();
+    follow_commands();
   }
   now = end;
   pass(Tick{});
-  follow_with_feedback();
+  follow_commands();
 }
 
 }  // namespace tidewright::support

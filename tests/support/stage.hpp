@@ -34,11 +34,13 @@ class Stage {
   room::Room room;
   State state;
   Instant now{std::chrono::hours{24 * 365 * 50}};
-  bool plug_obeys = true;  // feedback follows each command at once
+  bool plug_obeys = true;     // feedback and power follow each command at once
+  double watts_when_on = 60;  // drawn by a plug that obeys
 
  private:
   void pass(const decltype(Event::what)& what);
-  void follow_with_feedback();
+  void follow_commands();
+  void follow(room::Quantity, room::ActuatorIndex, double value);
   void wait_for(Duration, int silent);
   void forget();
 
