@@ -74,15 +74,15 @@ std::string instrument_words(const room::Room& room, std::uint8_t index) {
   if (index >= room.instruments.size()) return "an instrument";
   const room::Instrument& instrument = room.instruments[index];
   const auto what = noun(instrument);
-  if (instrument.where.empty()) return fmt::format("{}", what);
-  return fmt::format("{} ({})", what, instrument.where);
+  if (instrument.where.empty()) return fmt::format("the {}", what);
+  return fmt::format("the {} ({})", what, instrument.where);
 }
 
 std::string actuator_words(const room::Room& room, std::uint8_t index) {
   if (index >= room.actuators.size()) return "nothing that is switched";
   const room::Actuator& actuator = room.actuators[index];
   if (!actuator.words.empty()) return actuator.words;
-  return actuator.role == room::Role::feed_valve ? "feed valve" : "booster pump";
+  return actuator.role == room::Role::feed_valve ? "the feed valve" : "the booster pump";
 }
 
 std::string vat_words(const room::Room& room) {

@@ -13,9 +13,9 @@ namespace tidewright::report {
 std::string number(double);
 // As a person would say it: "45 s", "12 min", "3 h 20 min", "4 days".
 std::string lasting(Duration);
-// "leak sensor (the floor by the drain)", "vat gauge".
+// "the leak sensor (the floor by the drain)", "the vat gauge".
 std::string instrument_words(const room::Room&, std::uint8_t index);
-// "booster pump", or as the file calls it.
+// "the booster pump", or as the file calls it.
 std::string actuator_words(const room::Room&, std::uint8_t index);
 // "pure vat".
 std::string vat_words(const room::Room&);

@@ -72,7 +72,7 @@ constexpr Row rows[] = {
     {Why::not_recorded, About::room, "the disk refused the last record"},
 
     {Why::below_start, About::room, "the {vat} holds {a} L, below start at {b} L"},
-    {Why::asked_to_start, About::room, "a person asked for water"},
+    {Why::asked_to_start, About::room, "a start was asked for"},
     {Why::in_hours, About::room, "it is the time of day for filling and the float is not full"},
     {Why::reached_stop, About::room, "the {vat} holds {a} L, at or above stop at {b} L"},
     {Why::float_full, About::instrument, "{it} says full"},
@@ -80,7 +80,7 @@ constexpr Row rows[] = {
      "the pump draws only {a} W at {b} L: the float valve has closed, the {vat} is full"},
     {Why::delivered, About::room, "{a} L of {b} L are delivered"},
     {Why::time_is_up, About::room, "the asked {a_m} are over"},
-    {Why::asked_to_stop, About::room, "a person asked to stop"},
+    {Why::asked_to_stop, About::room, "a stop was asked for"},
     {Why::above_start, About::room, "the {vat} holds {a} L, enough until start at {b} L"},
     {Why::no_demand, About::room, "no water is wanted"},
 
@@ -104,6 +104,7 @@ constexpr Row rows[] = {
     {Why::upstream_cut, About::actuator, "cut because {it} ignores OFF"},
 
     {Why::done, About::room, "done"},
+    {Why::reset_done, About::room, "reset; nothing starts by itself, `start` begins the fill anew"},
     {Why::armed, About::room, "ready to reset: confirm within 30 s with the token {a}"},
     {Why::no_such_thing, About::room, "there is no such thing here"},
     {Why::not_latched, About::room, "nothing is held, so there is nothing to reset"},
