@@ -35,9 +35,10 @@ struct Source {
       time_pointer;  // RFC 6901 to the source's own time (ISO 8601 or Unix seconds); may be empty
   double scale = 1;  // own unit = shown * scale + offset
   double offset = 0;
-  std::vector<CalibrationPoint> points;  // instead: piecewise linear, increasing, no extrapolation
-  std::vector<std::string> on_words;     // wet, full, ON
-  std::vector<std::string> off_words;    // dry, not full, OFF
+  std::vector<CalibrationPoint>
+      points;                         // instead: piecewise linear, `shown` rising, no extrapolation
+  std::vector<std::string> on_words;  // wet, full, ON
+  std::vector<std::string> off_words;  // dry, not full, OFF
   std::vector<std::string> unknown_words;
   std::optional<AvailabilityTopic> availability;
 };
@@ -47,6 +48,13 @@ struct Outlet {
   std::string topic;
   std::string on = "ON";
   std::string off = "OFF";
+  std::string automation;  // of the hub, that keeps the lease; for people
+};
+
+// A mark on the vat, named as its key is. From the lowest to the brim.
+struct Mark {
+  std::string name;
+  Litres at;
 };
 
 struct Broker {
@@ -62,6 +70,7 @@ struct Household {
   room::Room room;
   std::vector<Source> sources;  // one for each of room.instruments, same order
   std::vector<Outlet> outlets;  // one for each of room.actuators, same order
+  std::vector<Mark> marks;      // of room.vat, for check
   Broker broker;
   std::string base = "tidewright";                 // of everything published
   std::string heartbeat = "tidewright-heartbeat";  // own topic of the safety line

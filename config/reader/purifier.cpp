@@ -1,0 +1,124 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "config/reader/instruments.hpp"
+#include "config/reader/nearest.hpp"
+#include "config/reader/wording.hpp"
+
+namespace tidewright::config {
+namespace {
+
+// Index of the section that `key` names; a problem if there is none.
+std::optional<std::uint8_t> named(Draft& draft, std::string_view key,
+                                  const std::vector<Section>& sections, std::string_view kind) {
+  const Value* name = draft.purifier->told(key);
+  if (name == nullptr) return std::nullopt;
+  std::vector<std::string_view> ids;
+  for (const Section& section : sections) ids.push_back(section.id());
+  const auto found = std::find(ids.begin(), ids.end(), name->text);
+  if (found != ids.end()) return static_cast<std::uint8_t>(found - ids.begin());
+  draft.problems.add(
+      name->at,
+      fmt::format("`{}` is \"{}\", but there is no [{}.{}]; expected {}{}", key, name->text, kind,
+                  name->text,
+                  ids.empty() ? fmt::format("a section [{}.<id>]", kind) : quoted_list(ids, "or"),
+                  did_you_mean(nearest(name->text, ids), "\"")),
+      fmt::format("`{}` names a section of this file.", key));
+  return std::nullopt;
+}
+
+void read_meters(Draft& draft) {
+  struct Meter {
+    const char* key;
+    room::Place place;
+    const char* where;
+  };
+  for (const Meter& meter :
+       {Meter{"feed_tds", room::Place::feed, "before the membrane"},
+        Meter{"permeate_tds", room::Place::permeate, "between membrane and resin"},
+        Meter{"lead_outlet_tds", room::Place::lead_outlet, "between the two canisters"},
+        Meter{"product_tds", room::Place::product, "after the resin"}}) {
+    const Section* table = draft.purifier->table(meter.key);
+    if (table == nullptr) continue;
+    add_instrument(draft, *table,
+                   {.quantity = room::Quantity::dissolved_solids,
+                    .place = meter.place,
+                    .id = meter.key,
+                    .where = meter.where});
+  }
+}
+
+room::WaterStopsWith water_stops_with(const std::string& word) {
+  if (word == "valve") return room::WaterStopsWith::valve;
+  return word == "pump" ? room::WaterStopsWith::pump : room::WaterStopsWith::nothing;
+}
+
+room::Purifier purifier_of(const Section& from) {
+  room::Purifier purifier;
+  purifier.water_stops_with = water_stops_with(from.text("water_stops_with"));
+  purifier.rated = {from.number("rated")};
+  purifier.flow_lowest_credible = from.number("flow_lowest_credible");
+  purifier.notify_at = {from.number("notify_ppm")};
+  purifier.stop_at = {from.number("stop_ppm")};
+  purifier.on_breakthrough = from.text("on_breakthrough") == "stop_pump"
+                                 ? room::OnBreakthrough::stop_pump
+                                 : room::OnBreakthrough::notify;
+  purifier.product_flush = duration(from, "product_flush");
+  purifier.permeate_settles = duration(from, "permeate_settles");
+  purifier.judged_over = duration(from, "judged_over");
+  purifier.judged_litres = {from.number("judged_volume")};
+  if (const Value* hours = from.told("start_hours")) {
+    purifier.start_hours = room::Hours{hours->from, hours->to};
+  }
+  purifier.frost_below = {from.number("frost_below")};
+  return purifier;
+}
+
+void check_breakthrough(Draft& draft) {
+  const Section& from = *draft.purifier;
+  const Value* notify = from.value("notify_ppm");
+  const Value* stop = from.value("stop_ppm");
+  if (notify != nullptr && stop != nullptr && stop->number < notify->number) {
+    draft.problems.add(
+        from.at(stop->told ? "stop_ppm" : "notify_ppm"),
+        fmt::format("`stop_ppm` is \"{}\", below `notify_ppm` \"{}\"; expected it at "
+                    "or above",
+                    stop->text, notify->text),
+        "You are told first, then the pump stops.");
+  }
+  if (from.text("on_breakthrough") != "stop_pump") return;
+  for (const std::string_view key : {"product_tds", "driven_by"}) {
+    if (from.mentions(key)) continue;
+    draft.problems.add(
+        from.at("on_breakthrough"),
+        fmt::format("`on_breakthrough` is \"stop_pump\", but [purifier] has no `{}`; "
+                    "expected it beside",
+                    key),
+        "The pump can be stopped only by what is measured and what is switched.");
+  }
+}
+
+}  // namespace
+
+void read_purifier(Draft& draft) {
+  if (!draft.purifier) return;
+  const Section& from = *draft.purifier;
+  room::Purifier purifier = purifier_of(from);
+  const auto actuator = named(draft, "driven_by", draft.actuators, "actuator");
+  if (actuator) purifier.driven_by = *actuator;
+  named(draft, "fills", draft.vats, "vat");
+  if (!draft.vats.empty() && !from.mentions("fills")) {
+    draft.problems.add(
+        from.at(),
+        fmt::format("`fills` is missing in [purifier]; expected the vat's name, such "
+                    "as \"{}\"",
+                    draft.vats.front().id()),
+        "The vat that it fills.");
+  }
+  check_breakthrough(draft);
+  read_meters(draft);
+  draft.household.room.purifier = purifier;
+}
+
+}  // namespace tidewright::config

@@ -1,0 +1,150 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <tuple>
+
+#include "config/reader/draft.hpp"
+#include "config/reader/nearest.hpp"
+#include "config/reader/wording.hpp"
+
+namespace tidewright::config {
+namespace {
+
+constexpr std::array file_parts{Part::file};
+constexpr std::array broker_parts{Part::broker};
+constexpr std::array vat_parts{Part::vat};
+constexpr std::array leak_parts{Part::instrument, Part::word, Part::leak};
+constexpr std::array purifier_parts{Part::purifier};
+constexpr std::array temperature_parts{Part::instrument, Part::number, Part::temperature};
+constexpr std::array actuator_parts{Part::actuator};
+constexpr std::array rule_parts{Part::rule};
+
+// The sections of a file: one table, or one for each thing of its kind.
+struct Chapter {
+  std::string_view name;
+  std::span<const Part> parts;
+  std::optional<Section> Draft::*one = nullptr;
+  std::vector<Section> Draft::*many = nullptr;
+};
+constexpr std::array chapters{
+    Chapter{.name = "broker", .parts = broker_parts, .one = &Draft::broker},
+    Chapter{.name = "vat", .parts = vat_parts, .many = &Draft::vats},
+    Chapter{.name = "leak", .parts = leak_parts, .many = &Draft::leaks},
+    Chapter{.name = "purifier", .parts = purifier_parts, .one = &Draft::purifier},
+    Chapter{.name = "temperature", .parts = temperature_parts, .many = &Draft::temperatures},
+    Chapter{.name = "actuator", .parts = actuator_parts, .many = &Draft::actuators},
+    Chapter{.name = "rule", .parts = rule_parts, .many = &Draft::rules},
+};
+
+std::string example_of(const Chapter& chapter) {
+  return chapter.one != nullptr ? fmt::format("[{}]", chapter.name)
+                                : fmt::format("[{}.<name>]", chapter.name);
+}
+
+void refuse_no_table(const Node& node, const Chapter& chapter, Problems& problems) {
+  problems.add(node.at,
+               fmt::format("`{}` is {}; expected a section {}", node.key, as_written(node),
+                           example_of(chapter)),
+               "A section begins with its name in brackets on a line of its own.");
+}
+
+constexpr Key section_name{Part::file, "name", Kind::id, Need::required, "pure", "", "", "", ""};
+
+// [vat.pure] and its like: one section for each name.
+void read_named(const Node& node, const Chapter& chapter, Draft& draft) {
+  std::vector<Section>& sections = draft.*chapter.many;
+  for (const Node& child : node.children) {
+    if (child.kind != Node::Kind::table) {
+      draft.problems.add(child.key_at,
+                         fmt::format("`{}` stands in [{}], which has no name; expected {}",
+                                     child.key, chapter.name, example_of(chapter)),
+                         "Give the thing a name of your own, after a dot.");
+      continue;
+    }
+    Node name;
+    name.kind = Node::Kind::text;
+    name.at = child.key_at;
+    name.text = child.key;
+    read_value(section_name, name, draft.problems);
+    sections.emplace_back(child, fmt::format("[{}.{}]", chapter.name, child.key), child.key,
+                          chapter.parts, draft.problems);
+  }
+}
+
+// Takes the sections out of the file's top and reads them; what is left are plain keys.
+void read_chapters(Node& file, Draft& draft) {
+  std::erase_if(file.children, [&](const Node& node) {
+    const auto* chapter = std::find_if(chapters.begin(), chapters.end(),
+                                       [&](const Chapter& c) { return c.name == node.key; });
+    if (chapter != chapters.end()) {
+      if (node.kind != Node::Kind::table) {
+        refuse_no_table(node, *chapter, draft.problems);
+      } else if (chapter->one != nullptr) {
+        (draft.*chapter->one)
+            .emplace(node, fmt::format("[{}]", chapter->name), "", chapter->parts, draft.problems);
+      } else {
+        read_named(node, *chapter, draft);
+      }
+      return true;
+    }
+    if (node.kind != Node::Kind::table) return false;
+    std::vector<std::string_view> names;
+    for (const Chapter& known : chapters) names.push_back(known.name);
+    draft.problems.add(node.key_at,
+                       fmt::format("there is no section [{}]{}", node.key,
+                                   did_you_mean(nearest(node.key, names), "\"")),
+                       fmt::format("The sections are {}.", listed(names, "and")));
+    return true;
+  });
+}
+
+void read_file(const Section& file, Household& household) {
+  household.room.id = file.text("room");
+  household.base = file.text("base");
+  household.heartbeat =
+      file.told("heartbeat") != nullptr ? file.text("heartbeat") : household.base + "-heartbeat";
+  household.room.accepts_no_leak_sensor = file.told("without_leak_sensor") != nullptr;
+}
+
+void understand(Draft& draft) {
+  read_file(*draft.file, draft.household);
+  read_broker(draft);
+  read_vat(draft);
+  read_leaks(draft);
+  read_temperatures(draft);
+  read_actuators(draft);
+  read_purifier(draft);
+  read_rules(draft);
+  check_together(draft);
+}
+
+}  // namespace
+
+Duration duration(const Section& section, std::string_view key) {
+  return Duration{std::llround(section.number(key) * 1000)};
+}
+
+std::vector<Problem> Problems::sorted() && {
+  std::stable_sort(found_.begin(), found_.end(), [](const Problem& a, const Problem& b) {
+    return std::tie(a.line, a.column) < std::tie(b.line, b.column);
+  });
+  return std::move(found_);
+}
+
+Understood read(std::string_view text) {
+  auto parsed = parse(text);
+  if (auto* problem = std::get_if<Problem>(&parsed)) return {std::nullopt, {std::move(*problem)}};
+  Draft draft;
+  Node& file = std::get<Node>(parsed);
+  read_chapters(file, draft);
+  draft.file.emplace(file, "the first lines of the file", "", file_parts, draft.problems);
+  understand(draft);
+  Understood understood;
+  understood.problems = std::move(draft.problems).sorted();
+  if (understood.problems.empty()) understood.household = std::move(draft.household);
+  return understood;
+}
+
+}  // namespace tidewright::config
