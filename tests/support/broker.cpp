@@ -7,7 +7,8 @@
 
 #include <csignal>
 #include <stdexcept>
-#include <thread>
+
+#include "tests/support/eventually.hpp"
 
 namespace tidewright::support {
 namespace {
@@ -34,16 +35,13 @@ int free_port() {
 }
 
 bool listening(int port, Milliseconds bound) {
-  const auto end = std::chrono::steady_clock::now() + bound;
-  while (true) {
+  return eventually(bound, [&] {
     const int fd = socket(AF_INET, SOCK_STREAM | SOCK_CLOEXEC, 0);
     const sockaddr_in address = loopback(port);
-    const bool connected =
-        connect(fd, reinterpret_cast<const sockaddr*>(&address), sizeof address) == 0;
+    const int refused = connect(fd, reinterpret_cast<const sockaddr*>(&address), sizeof address);
     close(fd);
-    if (connected || std::chrono::steady_clock::now() >= end) return connected;
-    std::this_thread::sleep_for(Milliseconds{5});
-  }
+    return refused == 0;
+  });
 }
 
 Broker::Broker(const std::string& settings) : port_(free_port()) {

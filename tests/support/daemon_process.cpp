@@ -1,7 +1,8 @@
 #include "tests/support/daemon_process.hpp"
 
 #include <csignal>
-#include <thread>
+
+#include "tests/support/eventually.hpp"
 
 namespace tidewright::support {
 
@@ -23,12 +24,7 @@ void DaemonProcess::start() {
 }
 
 bool DaemonProcess::logged(const std::string& text, Milliseconds bound) {
-  const auto end = std::chrono::steady_clock::now() + bound;
-  while (log().find(text) == std::string::npos) {
-    if (std::chrono::steady_clock::now() >= end) return false;
-    std::this_thread::sleep_for(Milliseconds{5});
-  }
-  return true;
+  return eventually(bound, [&] { return log().find(text) != std::string::npos; });
 }
 
 void DaemonProcess::kill() {

@@ -10,7 +10,8 @@
 #include <fstream>
 #include <sstream>
 #include <stdexcept>
-#include <thread>
+
+#include "tests/support/eventually.hpp"
 
 namespace tidewright::support {
 
@@ -53,17 +54,13 @@ void Process::signal(int number) {
 }
 
 std::optional<int> Process::wait(Milliseconds bound) {
-  const auto end = std::chrono::steady_clock::now() + bound;
-  while (!code_) {
+  eventually(bound, [&] {
     int status = 0;
-    if (waitpid(pid_, &status, WNOHANG) == pid_) {
+    if (!code_ && waitpid(pid_, &status, WNOHANG) == pid_) {
       code_ = WIFSIGNALED(status) ? 128 + WTERMSIG(status) : WEXITSTATUS(status);
-    } else if (std::chrono::steady_clock::now() >= end) {
-      return std::nullopt;
-    } else {
-      std::this_thread::sleep_for(Milliseconds{1});
     }
-  }
+    return code_.has_value();
+  });
   return code_;
 }
 
