@@ -32,7 +32,7 @@ struct Announcement {
   room::RuleId alarm{};
   std::uint32_t occurrence = 0;
   Announced event{};
-  Reason why;
+  Reason why{};
   friend bool operator==(const Announcement&, const Announcement&) = default;
 };
 
@@ -40,7 +40,7 @@ struct Announcement {
 struct Answer {
   std::uint32_t ticket = 0;
   bool done = false;
-  Reason why;
+  Reason why{};
   friend bool operator==(const Answer&, const Answer&) = default;
 };
 

@@ -92,7 +92,7 @@ struct Ask {
   std::uint32_t occurrence = 0;  // acknowledge; 0 = the current one
   Duration lasting{0};           // start (0 = to STOP), shelve
   std::uint32_t token = 0;       // confirm: as told; reset: a fresh one made by the daemon
-  Name who;
+  Name who{};
 };
 
 enum class TellKind : std::uint8_t { measured, rotated, replaced, tested };
@@ -103,7 +103,7 @@ struct Tell {
   std::uint32_t ticket = 0;
   room::InstrumentIndex instrument = no_subject;  // measured, tested
   double value = 0;                               // measured
-  Name who;
+  Name who{};
 };
 
 struct Event {

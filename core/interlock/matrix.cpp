@@ -56,8 +56,8 @@ constexpr std::array rows{
     Row{"the product is over the file's stop figure", forces_off, product_over_stop, {}},
     Row{"a run or a day's running is at its limit", forces_off, ran_too_long, {}},
     Row{"a leak sensor has not been seen", inhibits, leak_not_seen, {}},
-    Row{"unattended, and there is no leak sensor", inhibits, unattended_without_leak_sensor, {}},
-    Row{"unattended, and nobody keeps the lease", inhibits, unattended_without_lease, {}},
+    Row{"unattended, and there is no leak sensor", forces_off, unattended_without_leak_sensor, {}},
+    Row{"unattended, and nobody keeps the lease", forces_off, unattended_without_lease, {}},
     Row{"the run before ended without notice", inhibits, settling_after_start, {}},
     Row{"there is frost in the room", inhibits, frost, {}},
 };

@@ -1,5 +1,7 @@
 #include "core/ledger/working.hpp"
 
+#include <algorithm>
+
 namespace tidewright::ledger {
 namespace {
 
@@ -12,6 +14,21 @@ bool works(const Sources& from, room::ActuatorIndex actuator) {
     return from.signals[*feedback].value >= 0.5;
   }
   return from.drives[actuator].on;
+}
+
+// A pressure switch starts and stops a pump whose plug stays ON: only power shows it.
+bool turns(const Sources& from, room::ActuatorIndex actuator, bool on) {
+  const auto meter = room::find(from.room, room::Quantity::power, actuator);
+  if (!meter || from.signals[*meter].quality != Quality::good) return on;
+  return from.signals[*meter].value >= from.room.actuators[actuator].idle_below.value;
+}
+
+void count_start(state::Working& working, bool turning, Instant now) {
+  if (turning && !working.turning) {
+    std::shift_right(working.starts.begin(), working.starts.end(), 1);
+    working.starts[0] = now;
+  }
+  working.turning = turning;
 }
 
 }  // namespace
@@ -30,6 +47,7 @@ void post_working(const Sources& from, Duration elapsed, state::Ledger& ledger) 
       working.total += elapsed;
     }
     const bool on = works(from, static_cast<room::ActuatorIndex>(i));
+    count_start(working, turns(from, static_cast<room::ActuatorIndex>(i), on), now);
     if (on == working.on) continue;
     working.on = on;
     working.since = now;

@@ -32,7 +32,7 @@ extern const Rule leak_sensor_lost{
     .name = "leak_sensor_lost",
     .title = "A leak sensor is silent",
     .priority = Priority::soon,
-    .latching = Latching::on_repeat,
+    .latching = Latching::never,
     .respond_within = 24h,
     .on_delay = 0s,  // three missed reports are delay enough
     .off_delay = 2min,

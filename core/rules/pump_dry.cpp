@@ -7,10 +7,10 @@ namespace {
 
 using namespace std::chrono_literals;
 
-// So near STOP that the mechanical float may have closed.
+// So near STOP that the mechanical float valve may have closed; as procedure/full has it.
 bool near_float(const picture::Picture& picture) {
   const room::Vat& vat = *picture.room.vat;
-  return *picture.level >= vat.stop_at.value_or(vat.enough) - 0.05 * vat.capacity;
+  return *picture.level >= vat.stop_at.value_or(vat.capacity) * 0.95;
 }
 
 Judgement judge(const picture::Picture& picture) {

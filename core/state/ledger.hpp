@@ -19,8 +19,8 @@ struct Working {
   Duration day{0};           // of this day
   Instant day_began = long_ago;
   Duration total{0};
-  // Newest first: when it began to draw power, or where no meter says, when `on` became true.
-  std::array<Instant, 8> starts{};
+  bool turning = false;             // draws power; where no meter says, the same as `on`
+  std::array<Instant, 8> starts{};  // newest first: when it began to turn
 };
 
 // Dissolved solids at one place, taken in settled running; newest first.

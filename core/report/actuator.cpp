@@ -1,0 +1,53 @@
+#include "core/report/fields.hpp"
+#include "core/report/phrases.hpp"
+#include "core/report/things.hpp"
+#include "core/rules/catalogue.hpp"
+
+namespace tidewright::report {
+namespace {
+
+using picture::Picture;
+
+// The alarm that holds it off, the first cause before the rest; empty if none does.
+std::string tripped_by(const Picture& picture) {
+  std::string name;
+  for (const rules::Rule* rule : rules::catalogue) {
+    const state::Latch& latch = picture.latches[rule->id];
+    if (!latch.set) continue;
+    if (latch.first) return std::string(rule->name);
+    if (name.empty()) name = rule->name;
+  }
+  return name;
+}
+
+std::string feedback_why(const Picture& picture, room::ActuatorIndex i) {
+  const auto feedback = room::find(picture.room, room::Quantity::feedback, i);
+  if (!feedback) return "it gives no feedback";
+  return words(picture.room, signal_reason(picture, *feedback));
+}
+
+}  // namespace
+
+Thing actuator(const Picture& picture, room::ActuatorIndex i) {
+  const room::Actuator& actuator = picture.room.actuators[i];
+  const state::Drive& drive = picture.drives[i];
+  const auto confirmed = picture::confirmed(picture, i);
+  const auto watts = picture::power(picture, i);
+  const std::string trip = tripped_by(picture);
+  Fields fields{"actuator", actuator.id};
+  fields.add("wanted", drive.wanted)
+      .add("commanded", drive.on)
+      .add_if("confirmed", confirmed, feedback_why(picture, i))
+      .add("why", words(picture.room, drive.why))
+      .add("lease_s", seconds(actuator.lease), 0)
+      .add("tripped", !trip.empty())
+      .add("tripped_by", trip)
+      // On although it was told OFF and had obeyed: a hand on the button.
+      .add("override", confirmed == true && !drive.on && drive.obeyed)
+      .add_if("power_w", watts ? std::optional{watts->value} : std::nullopt,
+              "no power reading that is good")
+      .add("run_hours_total", hours(picture.ledger.working[i].total));
+  return fields.done();
+}
+
+}  // namespace tidewright::report

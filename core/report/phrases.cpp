@@ -1,0 +1,117 @@
+#include "core/report/phrases.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+namespace tidewright::report {
+namespace {
+
+using room::Place;
+using room::Quantity;
+
+std::string_view float_switch(Place place) {
+  return place == Place::vat_high_high ? "high-high float switch" : "float switch";
+}
+
+std::string_view meter_place(Place place) {
+  switch (place) {
+    case Place::feed:
+      return "feed water meter";
+    case Place::permeate:
+      return "permeate meter";
+    case Place::lead_outlet:
+      return "meter between the canisters";
+    case Place::product:
+      return "product water meter";
+    case Place::concentrate:
+      return "concentrate meter";
+    default:
+      return "water meter";
+  }
+}
+
+std::string_view noun(const room::Instrument& instrument) {
+  switch (instrument.quantity) {
+    case Quantity::wetness:
+      return "leak sensor";
+    case Quantity::level:
+      return "vat gauge";
+    case Quantity::float_switch:
+      return float_switch(instrument.place);
+    case Quantity::dissolved_solids:
+      return meter_place(instrument.place);
+    case Quantity::temperature:
+      return "thermometer";
+    case Quantity::power:
+      return "power meter of the plug";
+    case Quantity::feedback:
+      return "feedback of the plug";
+  }
+  return "instrument";
+}
+
+}  // namespace
+
+std::string number(double value) {
+  if (std::abs(value) >= 99.95) return fmt::format("{:.0f}", value);
+  std::string text = fmt::format("{:.1f}", value);
+  if (text.ends_with(".0")) text.resize(text.size() - 2);
+  return text == "-0" ? "0" : text;
+}
+
+std::string lasting(Duration span) {
+  const auto whole_seconds = std::chrono::round<std::chrono::seconds>(span).count();
+  if (whole_seconds < 90) return fmt::format("{} s", whole_seconds);
+  const auto minutes = (whole_seconds + 30) / 60;
+  if (minutes < 90) return fmt::format("{} min", minutes);
+  if (minutes >= 48 * 60) return fmt::format("{} days", (minutes + 12 * 60) / (24 * 60));
+  if (minutes % 60 == 0) return fmt::format("{} h", minutes / 60);
+  return fmt::format("{} h {} min", minutes / 60, minutes % 60);
+}
+
+std::string instrument_words(const room::Room& room, std::uint8_t index) {
+  if (index >= room.instruments.size()) return "an instrument";
+  const room::Instrument& instrument = room.instruments[index];
+  const auto what = noun(instrument);
+  if (instrument.where.empty()) return fmt::format("the {}", what);
+  return fmt::format("the {} ({})", what, instrument.where);
+}
+
+std::string actuator_words(const room::Room& room, std::uint8_t index) {
+  if (index >= room.actuators.size()) return "nothing that is switched";
+  const room::Actuator& actuator = room.actuators[index];
+  if (!actuator.words.empty()) return actuator.words;
+  return actuator.role == room::Role::feed_valve ? "the feed valve" : "the booster pump";
+}
+
+std::string vat_words(const room::Room& room) {
+  return room.vat ? room.vat->id + " vat" : std::string("vat");
+}
+
+std::string_view unit(Quantity quantity) {
+  switch (quantity) {
+    case Quantity::level:
+      return "L";
+    case Quantity::dissolved_solids:
+      return "ppm";
+    case Quantity::temperature:
+      return "°C";
+    case Quantity::power:
+      return "W";
+    case Quantity::wetness:
+    case Quantity::float_switch:
+    case Quantity::feedback:
+      return "";
+  }
+  return "";
+}
+
+std::string sentence(std::string text) {
+  if (text.empty()) return text;
+  if (text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
+  if (text.back() != '.' && text.back() != '?') text += '.';
+  return text;
+}
+
+}  // namespace tidewright::report

@@ -1,0 +1,21 @@
+// One document for each thing of the room.
+#pragma once
+
+#include "core/picture/picture.hpp"
+#include "core/report/report.hpp"
+#include "core/state/state.hpp"
+
+namespace tidewright::report {
+
+// The room must have a vat; a purifier.
+Thing vat(const picture::Picture&);
+Thing purifier(const picture::Picture&);
+Thing actuator(const picture::Picture&, room::ActuatorIndex);
+Thing alarm(const room::Room&, const State&, room::RuleId);
+Thing source(const picture::Picture&, room::InstrumentIndex);
+Thing ledger(const picture::Picture&);
+
+// Why the signal of an instrument is not good, with its numbers.
+Reason signal_reason(const picture::Picture&, room::InstrumentIndex);
+
+}  // namespace tidewright::report

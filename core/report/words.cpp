@@ -1,0 +1,196 @@
+// Each reason's sentence. The pieces in braces are
+//   it          the instrument or actuator that the reason is about
+//   a b c       its numbers as they are
+//   a_s a_m a_h the number a, which is in seconds, minutes or hours, as a time in words; b and c so
+//   vat rule    the vat's name; the name of the rule whose number is a
+#include <fmt/args.h>
+#include <fmt/format.h>
+
+#include "core/report/phrases.hpp"
+#include "core/report/report.hpp"
+#include "core/rules/catalogue.hpp"
+
+namespace tidewright::report {
+namespace {
+
+enum class About : std::uint8_t { room, instrument, actuator };
+
+struct Row {
+  Why why;
+  About about;
+  std::string_view text;
+};
+
+constexpr Row rows[] = {
+    {Why::nothing, About::room, "as it should be"},
+
+    {Why::never_seen, About::instrument, "{it}: no reading for {a_s}"},
+    {Why::not_a_reading, About::instrument, "{it}: what it sends cannot be read"},
+    {Why::outside_gross_range, About::instrument,
+     "{it}: readings outside what it can measure ({b} to {c} {unit})"},
+    {Why::outside_plausible_range, About::instrument,
+     "{it}: {a} {unit} is hardly credible ({b} to {c} {unit} would be)"},
+    {Why::changes_too_fast, About::instrument, "{it}: the reading leaps"},
+    {Why::stale, About::instrument, "{it}: silent for {a_s}, at most {b_s} is normal"},
+    {Why::said_unavailable, About::instrument, "{it}: says that it is offline"},
+    {Why::retained_only, About::instrument, "{it}: only an old reading of unknown age"},
+    {Why::awaiting_after_link, About::instrument, "{it}: no reading yet since the line came up"},
+
+    {Why::wet, About::instrument, "{it} says wet"},
+    {Why::sensor_lost, About::instrument, "{it} is silent for {a_s}: a leak would not be seen"},
+    {Why::high_high_wet, About::instrument, "{it} is lifted: the {vat} is almost running over"},
+    {Why::high_high_lost, About::instrument, "{it} is silent: an overflow would not be seen"},
+    {Why::level_flat, About::room,
+     "{a_m} of running have not lifted the level of {b} L; {c_m} would be enough"},
+    {Why::level_unusable, About::instrument, "{it} has given no believable level for {a_s}"},
+    {Why::fill_overlong, About::room,
+     "the fill has run {a_h} and brought {c} L; at most {b_h} is credible"},
+    {Why::level_rises_after_off, About::room,
+     "the level of the {vat} has risen by {a} L although everything is off for {b_m}"},
+    {Why::runs_after_off, About::actuator, "{it} draws power {a_s} after OFF"},
+    {Why::product_above_zero, About::room,
+     "the product water shows {a} ppm (limit {b} ppm, over {c} L); resin or membrane is not known, "
+     "measure between them"},
+    {Why::product_membrane, About::room,
+     "the product water shows {a} ppm (limit {b} ppm); the membrane holds back only {c} %, so it "
+     "is the first suspect"},
+    {Why::product_resin, About::room,
+     "the product water shows {a} ppm (limit {b} ppm); the membrane holds back {c} %, so the resin "
+     "is spent"},
+    {Why::off_not_obeyed, About::actuator, "{it} still says ON {a_s} after OFF"},
+    {Why::on_not_obeyed, About::actuator, "{it} does not switch on, twice tried"},
+    {Why::no_power, About::actuator,
+     "{it} is on and draws {a} W (under {b} W it does not work), with {c} L in the vat"},
+    {Why::starts_too_often, About::actuator,
+     "{it} started {a} times in an hour, at most {b} is good"},
+    {Why::level_below, About::room, "the {vat} holds {a} L, under {b} L"},
+    {Why::link_down, About::room, "no line to the broker for {a_s}"},
+    {Why::stopped_without_notice, About::room,
+     "the daemon had stopped without notice; its last record was {a_s} old"},
+    {Why::command_undelivered, About::actuator,
+     "the broker says that a command to {it} reached nobody or was refused (code {a})"},
+    {Why::not_recorded, About::room, "the disk refused the last record"},
+
+    {Why::below_start, About::room, "the {vat} holds {a} L, below start at {b} L"},
+    {Why::asked_to_start, About::room, "a start was asked for"},
+    {Why::in_hours, About::room, "it is the time of day for filling and the float is not full"},
+    {Why::reached_stop, About::room, "the {vat} holds {a} L, at or above stop at {b} L"},
+    {Why::float_full, About::instrument, "{it} says full"},
+    {Why::full_by_float, About::room,
+     "the pump draws only {a} W at {b} L: the float valve has closed, the {vat} is full"},
+    {Why::delivered, About::room, "{a} L of {b} L are delivered"},
+    {Why::time_is_up, About::room, "the asked {a_m} are over"},
+    {Why::asked_to_stop, About::room, "a stop was asked for"},
+    {Why::above_start, About::room, "the {vat} holds {a} L, enough until start at {b} L"},
+    {Why::no_demand, About::room, "no water is wanted"},
+
+    {Why::latched, About::room, "held off by the alarm {rule} until a person resets it"},
+    {Why::leak_not_seen, About::instrument, "{it} has not reported yet"},
+    {Why::no_leak_sensor, About::room, "no leak sensor: only attended runs"},
+    {Why::level_not_good, About::instrument, "{it}: the level is not to be believed"},
+    {Why::level_at_stop, About::room, "the {vat} holds {a} L, stop is at {b} L"},
+    {Why::lease_unsupervised, About::actuator,
+     "nobody would switch off {it} if the daemon fell silent: only attended runs"},
+    {Why::resting, About::actuator, "{it} rests for {a_s}"},
+    {Why::settling_after_start, About::room, "waiting {a_s} after a start without notice"},
+    {Why::settling_after_loss, About::room, "waiting {a_s} after a lost signal came back"},
+    {Why::run_longest, About::actuator, "{it} has run {a_h}, at most {b_h} is allowed"},
+    {Why::day_longest, About::actuator, "{it} has run {a_h} today, at most {b_h} is allowed"},
+    {Why::proof_overdue, About::instrument, "{it} has not reported {a_s} after the start"},
+    {Why::outside_hours, About::room, "not in these hours of the day"},
+    {Why::frost, About::room, "{a} °C in the room, under {b} °C nothing starts"},
+    {Why::effects_overflowed, About::room, "too much at once: everything was switched off"},
+    {Why::switched_by_hand, About::actuator, "{it} was switched by hand"},
+    {Why::upstream_cut, About::actuator, "cut because {it} ignores OFF"},
+
+    {Why::done, About::room, "done"},
+    {Why::reset_done, About::room, "reset; nothing starts by itself, `start` begins the fill anew"},
+    {Why::armed, About::room, "ready to reset: confirm within 30 s with the token {a}"},
+    {Why::no_such_thing, About::room, "there is no such thing here"},
+    {Why::not_latched, About::room, "nothing is held, so there is nothing to reset"},
+    {Why::still_wet_or_unknown, About::instrument, "{it} must report dry twice before the reset"},
+    {Why::cause_still_stands, About::room, "the cause still stands"},
+    {Why::wrong_token, About::room, "this is not the token of the answer"},
+    {Why::armed_too_long_ago, About::room,
+     "the reset was asked for more than {a_s} ago: ask again"},
+    {Why::too_many_tries, About::room, "too many tries: wait {a_s}"},
+    {Why::old_occurrence, About::room, "that was an older occurrence; the present one is {a}"},
+    {Why::nothing_to_acknowledge, About::room, "there is nothing to acknowledge"},
+    {Why::may_not_be_shelved, About::room, "this alarm may not be shelved"},
+    {Why::shelved_too_long, About::room, "at most {a_h} may be asked for"},
+    {Why::already_shelved, About::room, "it is shelved or suppressed already"},
+    {Why::not_shelved, About::room, "it is not shelved"},
+    {Why::held_by_latch, About::room, "the alarm {rule} holds everything off: reset it first"},
+    {Why::needs_minutes, About::room, "say for how many minutes"},
+    {Why::nothing_to_drive, About::room, "nothing here is switched by the daemon"},
+    {Why::value_out_of_range, About::room, "{a} is out of range ({b} to {c})"},
+};
+
+std::string_view text_of(Why why) {
+  for (const Row& row : rows) {
+    if (row.why == why) return row.text;
+  }
+  return {};
+}
+
+About about(Why why) {
+  for (const Row& row : rows) {
+    if (row.why == why) return row.about;
+  }
+  return About::room;
+}
+
+std::string subject(const room::Room& room, const Reason& reason) {
+  switch (about(reason.why)) {
+    case About::instrument:
+      return instrument_words(room, reason.subject);
+    case About::actuator:
+      return actuator_words(room, reason.subject);
+    case About::room:
+      break;
+  }
+  return "the room";
+}
+
+std::string_view unit_of(const room::Room& room, const Reason& reason) {
+  if (reason.subject >= room.instruments.size()) return "";
+  return unit(room.instruments[reason.subject].quantity);
+}
+
+std::string_view rule_of(const Reason& reason) {
+  const auto index = static_cast<std::size_t>(reason.numbers[0]);
+  return index < room::rule_count ? rules::catalogue[index]->name : "?";
+}
+
+Duration spanning(float amount, Duration of_unit) {
+  return Duration{static_cast<Duration::rep>(static_cast<double>(amount) *
+                                             static_cast<double>(of_unit.count()))};
+}
+
+}  // namespace
+
+std::string words(const room::Room& room, const Reason& reason) {
+  using namespace std::chrono_literals;
+  const auto [a, b, c] = reason.numbers;
+  fmt::dynamic_format_arg_store<fmt::format_context> pieces;
+  const auto add = [&](const char* name, const std::string& text) {
+    pieces.push_back(fmt::arg(name, text));
+  };
+  add("it", subject(room, reason));
+  add("unit", std::string(unit_of(room, reason)));
+  add("vat", vat_words(room));
+  add("rule", std::string(rule_of(reason)));
+  add("a", number(static_cast<double>(a)));
+  add("b", number(static_cast<double>(b)));
+  add("c", number(static_cast<double>(c)));
+  add("a_s", lasting(spanning(a, 1s)));
+  add("b_s", lasting(spanning(b, 1s)));
+  add("a_m", lasting(spanning(a, 1min)));
+  add("b_m", lasting(spanning(b, 1min)));
+  add("c_m", lasting(spanning(c, 1min)));
+  add("a_h", lasting(spanning(a, 1h)));
+  add("b_h", lasting(spanning(b, 1h)));
+  return fmt::vformat(text_of(reason.why), pieces);
+}
+
+}  // namespace tidewright::report

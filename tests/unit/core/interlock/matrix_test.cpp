@@ -1,0 +1,225 @@
+// The whole matrix, cell by cell. What each cause must do is our own safety decision; the table
+// below is that decision written a second time, so that a slip in the first shows.
+#include "core/interlock/matrix.hpp"
+
+#include <gtest/gtest.h>
+
+#include <map>
+
+#include "tests/support/stage.hpp"
+
+namespace tidewright {
+namespace {
+
+using namespace std::chrono_literals;
+using interlock::Hold;
+using support::Minimal;
+using support::Stage;
+
+struct Cell {
+  Hold booster_pump;
+  Hold feed_valve;
+  std::size_t latches_at_stop;
+};
+
+const std::map<std::string_view, Cell> decided{
+    {"a leak sensor says wet", {Hold::trip, Hold::trip, 0}},
+    {"the high-high switch is reached", {Hold::trip, Hold::trip, 0}},
+    {"the fill does not stop", {Hold::trip, Hold::trip, 0}},
+    {"an actuator disobeys", {Hold::trip, Hold::trip, 0}},
+    {"the daemon is going down", {Hold::force_off, Hold::force_off, 0}},
+    {"the link to the broker is down", {Hold::force_off, Hold::force_off, 0}},
+    {"a leak sensor is lost", {Hold::force_off, Hold::force_off, 0}},
+    {"the high-high switch is not good", {Hold::force_off, Hold::force_off, 0}},
+    {"the gauge is lost", {Hold::force_off, Hold::force_off, 3}},
+    {"the gauge is not good", {Hold::force_off, Hold::force_off, 0}},
+    {"the float switch is not good", {Hold::force_off, Hold::force_off, 0}},
+    {"the vat is at STOP or its float switch says full", {Hold::force_off, Hold::force_off, 0}},
+    {"the level is flat while filling", {Hold::force_off, Hold::force_off, 3}},
+    {"the fill takes too long", {Hold::force_off, Hold::force_off, 2}},
+    {"the pump runs dry", {Hold::force_off, Hold::force_off, 5}},
+    {"the pump starts too often", {Hold::force_off, Hold::force_off, 5}},
+    {"the product is over the file's stop figure", {Hold::force_off, Hold::force_off, 0}},
+    {"a run or a day's running is at its limit", {Hold::force_off, Hold::force_off, 0}},
+    {"a leak sensor has not been seen", {Hold::inhibit, Hold::inhibit, 0}},
+    {"unattended, and there is no leak sensor", {Hold::force_off, Hold::force_off, 0}},
+    {"unattended, and nobody keeps the lease", {Hold::force_off, Hold::force_off, 0}},
+    {"the run before ended without notice", {Hold::inhibit, Hold::inhibit, 0}},
+    {"there is frost in the room", {Hold::inhibit, Hold::inhibit, 0}},
+};
+
+TEST(Matrix, IsAsDecidedCellByCell) {
+  ASSERT_EQ(interlock::matrix().size(), decided.size());
+  for (const interlock::Row& row : interlock::matrix()) {
+    SCOPED_TRACE(row.cause);
+    const auto cell = decided.find(row.cause);
+    ASSERT_NE(cell, decided.end());
+    EXPECT_EQ(interlock::hold_of(row, room::Role::booster_pump), cell->second.booster_pump);
+    EXPECT_EQ(interlock::hold_of(row, room::Role::feed_valve), cell->second.feed_valve);
+    EXPECT_EQ(row.latches_at_stop, cell->second.latches_at_stop);
+  }
+}
+
+// A fill under way in the largest room, and what stops it.
+class MatrixInTheRoom : public testing::Test {
+ protected:
+  MatrixInTheRoom() : stage(support::full_room()) {}
+  void SetUp() override {
+    stage.begin();
+    stage.wait(2min);
+    ASSERT_TRUE(stage.is_on(0));
+    ASSERT_TRUE(stage.is_on(1));
+  }
+  room::InstrumentIndex power() const {
+    return *room::find(stage.room, room::Quantity::power, room::ActuatorIndex{0});
+  }
+  room::InstrumentIndex at(room::Quantity quantity, room::Place place) const {
+    return *room::find(stage.room, quantity, place);
+  }
+  void expect_off(bool latched) {
+    EXPECT_FALSE(stage.is_on(0));
+    EXPECT_FALSE(stage.is_on(1));
+    bool any = false;
+    for (const auto& latch : stage.state.latches.items) any = any || latch.set;
+    EXPECT_EQ(any, latched);
+  }
+  Stage stage;
+};
+
+TEST_F(MatrixInTheRoom, AnyOneLeakSensor) {
+  stage.says(10, 1);  // the second one
+  expect_off(true);
+}
+
+TEST_F(MatrixInTheRoom, HighHighAfterOneSecond) {
+  stage.says(at(room::Quantity::float_switch, room::Place::vat_high_high), 1);
+  stage.wait(1s);
+  expect_off(true);
+}
+
+TEST_F(MatrixInTheRoom, HighHighSilent) {
+  stage.wait_without(at(room::Quantity::float_switch, room::Place::vat_high_high), 3min);
+  expect_off(false);
+}
+
+TEST_F(MatrixInTheRoom, LeakSensorSilent) {
+  stage.wait_without(Minimal::floor, 3min);
+  expect_off(false);
+}
+
+TEST_F(MatrixInTheRoom, GaugeSilentThenBackBySelf) {
+  stage.wait_without(Minimal::level, 3min);
+  expect_off(false);
+  stage.says(Minimal::level, 62);
+  stage.wait(2min);
+  EXPECT_FALSE(stage.is_on(0));
+  stage.wait(2min);
+  EXPECT_TRUE(stage.is_on(0));
+}
+
+TEST_F(MatrixInTheRoom, GaugeLostThreeTimesInADay) {
+  for (int loss = 1; loss <= 3; ++loss) {
+    ASSERT_TRUE(stage.is_on(0)) << loss;
+    stage.wait_without(Minimal::level, 4min);
+    expect_off(loss == 3);
+    stage.says(Minimal::level, 62);
+    stage.wait(10min);
+  }
+}
+
+TEST_F(MatrixInTheRoom, LevelAtStop) {
+  stage.says(Minimal::level, 180);
+  expect_off(false);
+  EXPECT_EQ(stage.state.make_water.demand, state::Demand::none);
+}
+
+TEST_F(MatrixInTheRoom, FloatSwitchFull) {
+  stage.says(at(room::Quantity::float_switch, room::Place::vat), 1);
+  expect_off(false);
+}
+
+TEST_F(MatrixInTheRoom, FlatLevel) {
+  // 2 L a step at half of 280 L/day at 20 degrees (factor 0.8412, see membrane_test): 24.5 min a
+  // step, three of them 73 min.
+  stage.wait(73min);
+  EXPECT_TRUE(stage.is_on(0));
+  stage.wait(2min);
+  expect_off(false);
+}
+
+TEST_F(MatrixInTheRoom, NoPowerFarFromStop) {
+  stage.watts_when_on = 0;
+  stage.says(power(), 0);
+  stage.wait(2min);
+  expect_off(false);
+}
+
+TEST_F(MatrixInTheRoom, NoPowerNearStopIsFull) {
+  stage.watts_when_on = 0;
+  stage.says(Minimal::level, 176);
+  stage.says(power(), 0);
+  stage.wait(1min);
+  expect_off(false);
+  EXPECT_EQ(stage.state.make_water.why.why, Why::full_by_float);
+}
+
+TEST_F(MatrixInTheRoom, FrostOnlyInhibits) {
+  stage.says(Minimal::warmth, 3);
+  stage.wait(5min);
+  EXPECT_TRUE(stage.is_on(0));
+  stage.happen(Ask{.kind = AskKind::stop});
+  stage.happen(Ask{.kind = AskKind::start});
+  stage.wait(5min);
+  EXPECT_FALSE(stage.is_on(0));
+  EXPECT_EQ(stage.state.drives[0].why.why, Why::frost);
+}
+
+TEST(MatrixAtStart, NothingStartsForFiveMinutesAfterAnUncleanEnd) {
+  Stage stage;
+  stage.happen(Started{.clean = false});
+  stage.happen(Link{.up = true});
+  stage.says(Minimal::floor, 0);
+  stage.says(Minimal::level, 60);
+  stage.wait(299s);
+  EXPECT_FALSE(stage.is_on());
+  stage.wait(1s);
+  EXPECT_TRUE(stage.is_on());
+}
+
+TEST(MatrixAtStart, NothingStartsBeforeTheLeakSensorWasSeenLive) {
+  Stage stage;
+  stage.happen(Started{.clean = true});
+  stage.happen(Link{.up = true});
+  stage.says(Minimal::level, 60);
+  stage.wait(150s);
+  EXPECT_FALSE(stage.is_on());
+  EXPECT_EQ(stage.state.drives[0].why.why, Why::leak_not_seen);
+}
+
+TEST(MatrixAtStart, WithoutALeakSensorOnlyAttended) {
+  room::Room room = support::minimal_room();
+  room.instruments[Minimal::floor].quantity = room::Quantity::dissolved_solids;
+  Stage stage(room);
+  stage.begin();
+  stage.wait(1h);
+  EXPECT_FALSE(stage.is_on());
+  stage.happen(Ask{.kind = AskKind::start, .lasting = 30min});
+  stage.wait(5min);
+  EXPECT_TRUE(stage.is_on());
+  stage.wait(25min);
+  EXPECT_FALSE(stage.is_on());
+}
+
+TEST(MatrixAtStart, WithoutALeaseOnlyAttended) {
+  Stage stage;
+  stage.room.actuators[0].lease_kind = room::LeaseKind::none;
+  stage.begin();
+  stage.wait(1h);
+  EXPECT_FALSE(stage.is_on());
+  stage.happen(Ask{.kind = AskKind::start, .lasting = 30min});
+  stage.wait(5min);
+  EXPECT_TRUE(stage.is_on());
+}
+
+}  // namespace
+}  // namespace tidewright
