@@ -68,11 +68,14 @@ def golden(tree):
 
 
 def namespaces(tree):
-    """Folder = namespace in core; core/base and the files directly in core are tidewright."""
+    """Folder = namespace in core; core/base, state.hpp (all of it) and the files directly in core
+    are tidewright.
+    """
     found = []
     for path in tree.files("core"):
         parts = path.split("/")
-        ours = "tidewright" if len(parts) == 2 or parts[1] == "base" else f"tidewright::{parts[1]}"
+        whole = len(parts) == 2 or parts[1] == "base" or path == "core/state/state.hpp"
+        ours = "tidewright" if whole else f"tidewright::{parts[1]}"
         match = re.search(r"^namespace ([\w:]+) \{", tree.text(path), flags=re.MULTILINE)
         if not match or match.group(1) != ours:
             found.append(f"{path}:1: its namespace must be {ours}")

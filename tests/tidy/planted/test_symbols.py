@@ -75,3 +75,9 @@ class Symbols(Planted):
         self.plant("core/rules/table.cpp", "int one(); int two();\n"
                    "extern int (*const table[2])(); int (*const table[2])() = {one, two};\n")
         self.assertFinds(self.compiled("core/rules/table.cpp"))
+
+    def test_constexpr_among_the_data_passes(self):
+        self.plant("core/rules/rows.cpp", "#include <optional>\n"
+                   "struct Row { int (*of)(); std::optional<int> at; };\nint one();\n"
+                   "constexpr Row rows{one, {}};\nconst Row* at() { return &rows; }\n")
+        self.assertFinds(self.compiled("core/rules/rows.cpp"))
