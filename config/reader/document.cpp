@@ -1,11 +1,10 @@
 #include "config/reader/document.hpp"
 
 #include <fmt/format.h>
+#include <toml++/toml.h>
 
 #include <algorithm>
 #include <tuple>
-
-#include "toml++/toml.h"
 
 namespace tidewright::config {
 namespace {

@@ -1,4 +1,4 @@
-"""The documents that the program writes are those in docs/.
+"""The documents that the program writes are those in docs/, and the README quotes truly.
 
 Run as documents.py SOURCE_DIR BUILD_DIR it writes them anew.
 """
@@ -16,7 +16,8 @@ GENERATED = {
 
 
 def check(tree):
-    return list(stale(tree, lambda arguments: printed(tree.build / "tidewright", arguments)))
+    found = list(stale(tree, lambda arguments: printed(tree.build / "tidewright", arguments)))
+    return found + list(misquoted(tree))
 
 
 def printed(program, arguments):
@@ -32,6 +33,17 @@ def stale(tree, say):
             if kept != said:
                 yield f"{path}:{number}: stale; `tidewright {' '.join(arguments)}` says: {said}"
                 break
+
+
+def misquoted(tree):
+    """Lines of the README's household file that config/minimal.toml does not have."""
+    real = tree.text("config/minimal.toml").splitlines()
+    quoting = False
+    for number, line in tree.lines("README.md"):
+        if line.startswith("```"):
+            quoting = line == "```toml"
+        elif quoting and line not in real:
+            yield f"README.md:{number}: not in config/minimal.toml: {line}"
 
 
 def write(tree):

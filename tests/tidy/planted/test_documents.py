@@ -28,3 +28,8 @@ class Documents(Planted):
     def test_missing_page(self):
         (self.tree.source / "docs/QUANTITIES.md").unlink()
         self.assertFinds(self.found(), "docs/QUANTITIES.md:1:")
+
+    def test_misquoted_household_file(self):
+        self.plant("config/minimal.toml", "a = 1\nb = 2\n")
+        self.plant("README.md", "x = 0\n```toml\na = 1\nb = 3\n```\nc = 4\n")
+        self.assertFinds(documents.misquoted(self.tree), "README.md:4: not in config/minimal.toml")
