@@ -4,6 +4,7 @@
 #include <optional>
 
 #include "core/base/instant.hpp"
+#include "core/base/reason.hpp"
 #include "core/base/units.hpp"
 
 namespace tidewright::room {
@@ -21,7 +22,7 @@ struct Hours {
 
 struct Purifier {
   std::uint8_t vat = 0;
-  std::uint8_t driven_by = 255;  // actuator index; 255 = nothing is switched
+  std::uint8_t driven_by = no_subject;  // actuator index
   WaterStopsWith water_stops_with{};
   LitresPerHour rated;                // product at 25 degrees
   double flow_lowest_credible = 0.5;  // of the temperature-corrected rated flow
