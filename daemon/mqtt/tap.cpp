@@ -1,0 +1,49 @@
+#include "daemon/mqtt/tap.hpp"
+
+#include <netinet/in.h>
+#include <netinet/tcp.h>
+#include <openssl/ssl.h>
+#include <sys/socket.h>
+
+namespace {
+thread_local tidewright::mqtt::Tapped* here = nullptr;
+}
+
+namespace tidewright::mqtt {
+
+Tap::Tap(Tapped& tapped) { here = &tapped; }
+Tap::~Tap() { here = nullptr; }
+
+}  // namespace tidewright::mqtt
+
+// The names are the linker's: it sends calls of `connect` to __wrap_connect.
+// NOLINTBEGIN(bugprone-reserved-identifier)
+extern "C" {
+
+int __real_connect(int fd, const sockaddr* address, socklen_t size);
+int __real_SSL_set_fd(SSL* ssl, int fd);
+void __real_SSL_free(SSL* ssl);
+
+int __wrap_connect(int fd, const sockaddr* address, socklen_t size) {
+  if (here != nullptr) {
+    const int yes = 1;
+    setsockopt(fd, IPPROTO_TCP, TCP_NODELAY, &yes, sizeof yes);
+    here->socket = fd;
+  }
+  return __real_connect(fd, address, size);
+}
+
+int __wrap_SSL_set_fd(SSL* ssl, int fd) {
+  if (here != nullptr) here->tls = ssl;
+  return __real_SSL_set_fd(ssl, fd);
+}
+
+void __wrap_SSL_free(SSL* ssl) {
+  if (here != nullptr && here->tls == ssl) {
+    here->verify_result = SSL_get_verify_result(ssl);
+    here->tls = nullptr;
+  }
+  __real_SSL_free(ssl);
+}
+}
+// NOLINTEND(bugprone-reserved-identifier)
