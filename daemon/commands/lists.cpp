@@ -1,0 +1,84 @@
+#include <fmt/format.h>
+
+#include "config/reader/keys.hpp"
+#include "core/report/phrases.hpp"
+#include "core/room/instrument.hpp"
+#include "core/rules/catalogue.hpp"
+#include "daemon/commands/listing.hpp"
+
+namespace tidewright::commands {
+namespace {
+
+struct QuantityRow {
+  room::Quantity quantity;
+  const char* name;
+  const char* meaning;
+};
+
+constexpr QuantityRow quantities[] = {
+    {room::Quantity::wetness, "wetness", "whether a leak sensor is wet"},
+    {room::Quantity::level, "level", "water in the vat"},
+    {room::Quantity::float_switch, "float_switch", "whether the water has lifted a float"},
+    {room::Quantity::dissolved_solids, "dissolved_solids", "what a TDS meter shows"},
+    {room::Quantity::temperature, "temperature", "of the room or the water"},
+    {room::Quantity::power, "power", "what a plug's load draws"},
+    {room::Quantity::feedback, "feedback", "whether a plug or valve says that it is on"},
+};
+
+std::string bounds(const config::Key& key) {
+  if (key.low.empty() && key.high.empty()) return "";
+  return fmt::format("{} to {}", key.low.empty() ? "any" : key.low,
+                     key.high.empty() ? "any" : key.high);
+}
+
+}  // namespace
+
+Listing list_alarms() {
+  Listing listing{{"alarm", "priority", "respond_within", "title"}, {}};
+  for (const rules::Rule* rule : rules::catalogue) {
+    listing.rows.push_back({std::string(rule->name),
+                            std::to_string(static_cast<int>(rule->priority)),
+                            report::lasting(rule->respond_within), std::string(rule->title)});
+  }
+  return listing;
+}
+
+Listing list_keys() {
+  Listing listing{{"part", "key", "need", "example", "if_not_given", "range", "help"}, {}};
+  for (const config::Key& key : config::keys()) {
+    const bool required = key.need == config::Need::required;
+    listing.rows.push_back({std::string(config::title(key.part)), std::string(key.name),
+                            required ? "required" : "optional", std::string(key.example),
+                            std::string(key.standard), bounds(key), std::string(key.help)});
+  }
+  return listing;
+}
+
+Listing list_quantities() {
+  Listing listing{{"quantity", "unit", "meaning"}, {}};
+  for (const QuantityRow& row : quantities) {
+    const auto unit = report::unit(row.quantity);
+    listing.rows.push_back({row.name, unit.empty() ? "yes or no" : std::string(unit), row.meaning});
+  }
+  return listing;
+}
+
+// As `base` and `room` of the household's file name them.
+Listing list_topics() {
+  return {{"topic", "direction", "kept", "meaning"},
+          {{"<base>/online", "out", "retained", "online or offline; the will says offline"},
+           {"<base>/<room>/vat/<id>", "out", "retained", "volume, rate, readiness of a vat"},
+           {"<base>/<room>/purifier", "out", "retained", "dissolved solids, rejection, flow"},
+           {"<base>/<room>/actuator/<id>", "out", "retained", "command, feedback, what holds it"},
+           {"<base>/<room>/alarm/<name>", "out", "retained", "an alarm's state and its record"},
+           {"<base>/<room>/source/<id>", "out", "retained", "an instrument's value and quality"},
+           {"<base>/<room>/source/<id>/online", "out", "retained", "online or offline"},
+           {"<base>/<room>/ledger", "out", "retained", "litres made, the fill under way"},
+           {"<base>/<room>/value/<thing>/<name>", "out", "retained", "each value by itself"},
+           {"<base>/<room>/announcement", "out", "no", "an alarm in words, as it is told"},
+           {"<base>/<room>/ask", "in", "refused", "a person's request"},
+           {"<base>/<room>/tell", "in", "refused", "a person's fact"},
+           {"<base>/<room>/answer", "out", "no", "what became of an ask or a tell"}}};
+}
+
+}  // namespace tidewright::commands
