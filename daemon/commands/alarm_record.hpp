@@ -10,10 +10,10 @@ namespace tidewright::commands {
 std::string as_text(const rules::Rule&);
 // One JSON object; times in seconds, with their unit in the name.
 std::string as_json(const rules::Rule&);
-// A section of docs/alarms.md.
+// A section of docs/ALARMS.md.
 std::string as_markdown(const rules::Rule&);
 
-// All of docs/alarms.md.
+// All of docs/ALARMS.md.
 std::string alarms_document();
 
 }  // namespace tidewright::commands

@@ -55,7 +55,9 @@ std::string as_json(const Listing& listing) {
 }
 
 std::string as_markdown(const Listing& listing) {
-  std::string text = markdown_row(listing.columns);
+  std::string text =
+      fmt::format("# {}\n\nMade by the program; a test compares.\n\n", listing.title);
+  text += markdown_row(listing.columns);
   for (std::size_t i = 0; i < listing.columns.size(); ++i) text += "|---";
   text += "|\n";
   for (const auto& row : listing.rows) text += markdown_row(row);

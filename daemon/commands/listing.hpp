@@ -7,6 +7,7 @@
 namespace tidewright::commands {
 
 struct Listing {
+  std::string title;                 // of the document that it makes
   std::vector<std::string> columns;  // names that JSON can use: `respond_within`
   std::vector<std::vector<std::string>> rows;
 };

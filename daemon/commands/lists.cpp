@@ -34,7 +34,7 @@ std::string bounds(const config::Key& key) {
 }  // namespace
 
 Listing list_alarms() {
-  Listing listing{{"alarm", "priority", "respond_within", "title"}, {}};
+  Listing listing{"The alarms", {"alarm", "priority", "respond_within", "title"}, {}};
   for (const rules::Rule* rule : rules::catalogue) {
     listing.rows.push_back({std::string(rule->name),
                             std::to_string(static_cast<int>(rule->priority)),
@@ -44,7 +44,9 @@ Listing list_alarms() {
 }
 
 Listing list_keys() {
-  Listing listing{{"part", "key", "need", "example", "if_not_given", "range", "help"}, {}};
+  Listing listing{"The keys of the household's file",
+                  {"part", "key", "need", "example", "if_not_given", "range", "help"},
+                  {}};
   for (const config::Key& key : config::keys()) {
     const bool required = key.need == config::Need::required;
     listing.rows.push_back({std::string(config::title(key.part)), std::string(key.name),
@@ -55,7 +57,7 @@ Listing list_keys() {
 }
 
 Listing list_quantities() {
-  Listing listing{{"quantity", "unit", "meaning"}, {}};
+  Listing listing{"What instruments measure", {"quantity", "unit", "meaning"}, {}};
   for (const QuantityRow& row : quantities) {
     const auto unit = report::unit(row.quantity);
     listing.rows.push_back({row.name, unit.empty() ? "yes or no" : std::string(unit), row.meaning});
@@ -65,7 +67,8 @@ Listing list_quantities() {
 
 // As `base` and `room` of the household's file name them.
 Listing list_topics() {
-  return {{"topic", "direction", "kept", "meaning"},
+  return {"The topics",
+          {"topic", "direction", "kept", "meaning"},
           {{"<base>/online", "out", "retained", "online or offline; the will says offline"},
            {"<base>/<room>/vat/<id>", "out", "retained", "volume, rate, readiness of a vat"},
            {"<base>/<room>/purifier", "out", "retained", "dissolved solids, rejection, flow"},

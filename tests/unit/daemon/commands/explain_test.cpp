@@ -2,7 +2,6 @@
 
 #include <gtest/gtest.h>
 
-#include <fstream>
 #include <nlohmann/json.hpp>
 #include <sstream>
 
@@ -52,14 +51,6 @@ TEST(List, HasFourListsInThreeForms) {
   }
   std::ostringstream err;
   EXPECT_EQ(commands::list("fish", commands::Form::text, err, err), 64);
-}
-
-TEST(List, TheDocsOfTheAlarmsAreWhatTheProgramSays) {
-  std::ifstream file(TIDEWRIGHT_SOURCE_DIR "/docs/alarms.md");
-  std::stringstream text;
-  text << file.rdbuf();
-  EXPECT_EQ(text.str(), commands::alarms_document())
-      << "make it anew: tidewright list alarms --markdown > docs/alarms.md";
 }
 
 }  // namespace
