@@ -1,0 +1,137 @@
+// What the household sees of a room on which events happen through the whole step.
+#include <fmt/ranges.h>
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+#include "core/report/report.hpp"
+#include "tests/support/stage.hpp"
+
+namespace tidewright {
+namespace {
+
+using namespace std::chrono_literals;
+using report::Thing;
+using report::Value;
+using support::Stage;
+
+struct Seen : Stage {
+  using Stage::Stage;
+  Thing thing(const std::string& kind, const std::string& id = "") const {
+    for (const Thing& thing : report::describe(room, state).things) {
+      if (thing.kind == kind && thing.id == id) return thing;
+    }
+    ADD_FAILURE() << "no " << kind << "/" << id;
+    return {};
+  }
+  Value value(const std::string& kind, const std::string& id, const std::string& name) const {
+    for (const report::Field& field : thing(kind, id).fields) {
+      if (field.name == name) return field.value;
+    }
+    ADD_FAILURE() << "no field " << name;
+    return {};
+  }
+  std::string text(const std::string& kind, const std::string& id, const std::string& name) const {
+    const Value held = value(kind, id, name);
+    const auto* found = std::get_if<std::string>(&held);
+    return found ? *found : "(no text)";
+  }
+  std::string waiting() const {
+    const Value held = value("vat", "pure", "waiting_for");
+    return fmt::format("{}", fmt::join(std::get<std::vector<std::string>>(held), "; "));
+  }
+};
+
+const Value unknown = report::Unknown{};
+
+TEST(Describe, TheVatSaysHowMuchIsMissingAndHowLongItTakes) {
+  Seen seen;
+  seen.begin();
+  seen.wait(5min);
+  EXPECT_EQ(seen.value("vat", "pure", "volume_l"), Value{60.0});
+  EXPECT_EQ(seen.value("vat", "pure", "fill_percent"), Value{30.0});
+  EXPECT_EQ(seen.text("vat", "pure", "state"), "filling");
+  EXPECT_EQ(seen.value("vat", "pure", "ready"), Value{false});
+  EXPECT_NE(seen.waiting().find(" L to go, about "), std::string::npos) << seen.waiting();
+}
+
+TEST(Describe, EnoughWaterThatIsNotKnownToBeImpureIsReady) {
+  Seen seen;
+  seen.begin();
+  seen.says(support::level, 170);
+  seen.says(support::level, 170);
+  EXPECT_EQ(seen.value("vat", "pure", "ready"), Value{true});
+  EXPECT_EQ(seen.waiting(), "");
+  EXPECT_EQ(seen.text("vat", "pure", "purity"), "not known");
+  EXPECT_EQ(seen.value("vat", "pure", "ready_at"), unknown);
+  EXPECT_EQ(seen.text("vat", "pure", "ready_at_why"), "it is ready now");
+}
+
+TEST(Describe, ALostGaugeIsNullWithAReasonAndNeverZero) {
+  Seen seen;
+  seen.begin();
+  seen.wait_without(support::level, 10min);
+  EXPECT_EQ(seen.value("vat", "pure", "volume_l"), unknown);
+  EXPECT_NE(seen.text("vat", "pure", "volume_l_why").find("silent for"), std::string::npos);
+  EXPECT_EQ(seen.value("vat", "pure", "ready"), Value{false});
+  EXPECT_EQ(seen.waiting(), "a believable reading of the vat gauge");
+  EXPECT_EQ(seen.text("vat", "pure", "state"), "paused");
+}
+
+TEST(Describe, TimesStandStillWhileOnlySecondsPass) {
+  Seen seen;
+  seen.begin();
+  seen.wait(1h);
+  const std::string full_at = seen.text("vat", "pure", "full_at");
+  const std::string ready_at = seen.text("vat", "pure", "ready_at");
+  EXPECT_NE(full_at, "(no text)");
+  seen.wait(1s);
+  EXPECT_EQ(seen.text("vat", "pure", "full_at"), full_at);
+  EXPECT_EQ(seen.text("vat", "pure", "ready_at"), ready_at);
+}
+
+TEST(Describe, TheRejectionIsNeverTakenFromTheProduct) {
+  Seen seen;
+  seen.begin();
+  seen.wait(1h);
+  EXPECT_EQ(seen.value("purifier", "", "rejection_percent"), unknown);
+  EXPECT_EQ(seen.text("purifier", "", "state"), "running");
+}
+
+TEST(Describe, TheActuatorShowsCommandFeedbackAndWhatHoldsIt) {
+  Seen seen;
+  seen.begin();
+  seen.wait(5min);
+  EXPECT_EQ(seen.value("actuator", "booster", "confirmed"), Value{true});
+  seen.says(support::floor, 1);
+  seen.wait(1s);
+  EXPECT_EQ(seen.value("actuator", "booster", "commanded"), Value{false});
+  EXPECT_EQ(seen.value("actuator", "booster", "confirmed"), Value{false});
+  EXPECT_EQ(seen.value("actuator", "booster", "tripped"), Value{true});
+  EXPECT_EQ(seen.text("actuator", "booster", "tripped_by"), "leak");
+}
+
+TEST(Describe, OnlyAlarmsOfWhatIsInstalledAreShown) {
+  Seen seen;
+  const auto things = report::describe(seen.room, seen.state).things;
+  const auto shown = [&](const std::string& alarm) {
+    return std::any_of(things.begin(), things.end(), [&](const Thing& thing) {
+      return thing.kind == "alarm" && thing.id == alarm;
+    });
+  };
+  EXPECT_TRUE(shown("leak"));
+  EXPECT_FALSE(shown("vat_high_high"));
+  EXPECT_FALSE(shown("pump_dry"));
+}
+
+TEST(Describe, ASourceIsOnlineOnlyWhileItSpeaks) {
+  Seen seen;
+  seen.begin();
+  EXPECT_EQ(seen.value("source", "floor", "online"), Value{true});
+  seen.wait_without(support::floor, 10min);
+  EXPECT_EQ(seen.value("source", "floor", "online"), Value{false});
+  EXPECT_EQ(seen.text("source", "floor", "quality"), "bad");
+}
+
+}  // namespace
+}  // namespace tidewright

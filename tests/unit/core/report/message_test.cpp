@@ -1,0 +1,107 @@
+// The phone texts. Each is printed; one who knows only the text must be able to say what happened,
+// what the daemon did, what to do and by when.
+#include <fmt/core.h>
+#include <gtest/gtest.h>
+
+#include "core/report/report.hpp"
+#include "core/rules/catalogue.hpp"
+#include "tests/support/stage.hpp"
+
+namespace tidewright {
+namespace {
+
+using namespace std::chrono_literals;
+using room::RuleId;
+using support::Stage;
+
+report::Message told(const Stage& stage, RuleId id) {
+  for (const Announcement& announcement : stage.announcements) {
+    if (announcement.alarm == id) return report::message(stage.room, stage.state, announcement);
+  }
+  ADD_FAILURE() << rules::rule(id).name << " was not announced";
+  return {};
+}
+
+bool says(const report::Message& message, const std::string& text) {
+  return message.text.find(text) != std::string::npos;
+}
+
+TEST(Message, ALeakTellsWhereWhatWasDoneWhichCockAndByWhen) {
+  Stage stage;
+  stage.room.instruments[support::floor].where = "the floor by the drain";
+  stage.begin();
+  stage.wait(5min);
+  stage.says(support::floor, 1);
+  const report::Message message = told(stage, RuleId::leak);
+  fmt::print("{}\n{}\n", message.title, message.text);
+  EXPECT_EQ(message.priority, 1);
+  EXPECT_EQ(message.event, "raised");
+  EXPECT_TRUE(says(message, "(the floor by the drain) says wet"));
+  EXPECT_TRUE(says(message, "switched off"));
+  EXPECT_TRUE(says(message, "Close the feed cock"));
+  EXPECT_TRUE(says(message, "Time to act: 30 min, until "));
+}
+
+TEST(Message, WhereNothingStopsTheWaterItSaysThatItIsStillUnderPressure) {
+  Stage stage;
+  stage.room.purifier->water_stops_with = room::WaterStopsWith::nothing;
+  stage.begin();
+  stage.wait(5min);
+  stage.says(support::floor, 1);
+  EXPECT_TRUE(says(told(stage, RuleId::leak), "still under pressure"));
+  stage.room.purifier->water_stops_with = room::WaterStopsWith::valve;
+  EXPECT_FALSE(says(told(stage, RuleId::leak), "still under pressure"));
+}
+
+TEST(Message, WhereNothingIsSwitchedItDoesNotClaimToHaveDoneAnything) {
+  room::Room room = support::minimal_room();
+  room.actuators.clear();
+  room.purifier.reset();
+  room.instruments.pop_back();  // the plug's feedback
+  Stage stage(room);
+  stage.begin();
+  stage.says(support::floor, 1);
+  EXPECT_TRUE(says(told(stage, RuleId::leak), "This daemon switches nothing here"));
+}
+
+TEST(Message, AReminderSaysSinceWhenAndThatTheLatchOutlivesTheWater) {
+  Stage stage;
+  stage.begin();
+  stage.says(support::floor, 1);
+  stage.says(support::floor, 0);
+  stage.wait(20min);
+  const report::Message over = told(stage, RuleId::leak);
+  EXPECT_EQ(over.event, "cleared");
+  EXPECT_TRUE(says(over, "Everything stays off until you reset `leak`"));
+  stage.wait(10min);
+  const report::Message still = told(stage, RuleId::leak);
+  EXPECT_EQ(still.event, "reminder");
+  EXPECT_EQ(still.title, "Still: Water on the floor");
+  EXPECT_TRUE(says(still, "nobody has reset it"));
+  EXPECT_TRUE(says(still, "It stands since "));
+}
+
+TEST(Message, ATestSaysThatItIsOne) {
+  const Stage stage;
+  const report::Message message =
+      report::message(stage.room, stage.state, {RuleId::leak, 0, Announced::test, {}});
+  EXPECT_EQ(message.id, "test");
+  EXPECT_NE(message.text.find("Nothing has happened"), std::string::npos);
+}
+
+TEST(Message, EveryAlarmHasATextThatEndsItsSentences) {
+  const Stage stage(support::full_room());
+  for (const rules::Rule* rule : rules::catalogue) {
+    for (const auto event : {Announced::raised, Announced::reminder, Announced::cleared}) {
+      const report::Message message =
+          report::message(stage.room, stage.state, {rule->id, 1, event, {Why::wet, 0, {}}});
+      EXPECT_EQ(message.id, rule->name);
+      EXPECT_EQ(message.text.back(), '.');
+      EXPECT_EQ(message.text.find(".."), std::string::npos) << message.text;
+      EXPECT_LT(message.text.size(), 700u) << message.text;  // a phone shows no more at once
+    }
+  }
+}
+
+}  // namespace
+}  // namespace tidewright
