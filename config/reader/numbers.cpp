@@ -13,7 +13,7 @@ namespace {
 
 // Ranges in the quantity's own unit; of a level as a share of the vat. Beyond gross it is no
 // reading: a common temperature sensor says -127 °C when it is cut off and 85 °C at power-up.
-// Common practice, no source.
+// Frost is plausible: it must be believed, to hold the pump. Common practice, no source.
 struct Profile {
   room::Quantity quantity{};
   Kind kind{};  // how such a value is written
@@ -25,7 +25,7 @@ struct Profile {
 constexpr std::array profiles{
     Profile{room::Quantity::level, Kind::level, -0.1, 1.2, -0.02, 1.05, 0.01, 2},
     Profile{room::Quantity::dissolved_solids, Kind::solids, 0, 10'000, 0, 2'000, 1, 0},
-    Profile{room::Quantity::temperature, Kind::temperature, -30, 80, 1, 45, 0.1, 1},
+    Profile{room::Quantity::temperature, Kind::temperature, -30, 80, -20, 45, 0.1, 1},
     Profile{room::Quantity::power, Kind::power, -5, 4'000, -1, 3'000, 1, 0},
 };
 
