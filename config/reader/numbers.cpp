@@ -36,18 +36,19 @@ Key in_own_terms(std::string_view name, Kind kind) {
   });
   Key key = *row;
   key.kind = kind;
+  const bool step = name == "step";
   switch (kind) {
     case Kind::level:
-      key.example = "1 %";
+      key.example = step ? "1 %" : "50 %";
       break;
     case Kind::solids:
-      key.example = "1 ppm";
+      key.example = step ? "1 ppm" : "100 ppm";
       break;
     case Kind::temperature:
-      key.example = "0.1 °C";
+      key.example = step ? "0.1 °C" : "20 °C";
       break;
     default:
-      key.example = "1 W";
+      key.example = step ? "1 W" : "50 W";
   }
   return key;
 }
