@@ -27,8 +27,10 @@ struct Letter {
   Verb verb{};
   std::string payload;
   bool retained = false;
-  std::string response_topic;  // MQTT 5; empty = the answer goes to `<base>/<room>/answer`
-  std::string correlation;     // MQTT 5 correlation data, sent back as it is
+  // MQTT 5; where it is empty, has wildcards, or is a topic that the household or we use, the
+  // answer goes to `<base>/<room>/answer`.
+  std::string response_topic;
+  std::string correlation;  // MQTT 5 correlation data, sent back as it is
 };
 
 struct Reply {
