@@ -4,27 +4,13 @@
 #pragma once
 
 #include <chrono>
-#include <cstdint>
 #include <iosfwd>
-#include <optional>
-#include <string>
-#include <vector>
 
 #include "config/household.hpp"
+#include "daemon/commands/typed.hpp"
 #include "daemon/hub/plain.hpp"
-#include "daemon/hub/request.hpp"
 
 namespace tidewright::commands {
-
-// As typed: `tidewright ask shelve vat_low --minutes 60 --who ann`.
-struct Typed {
-  hub::Verb verb{};
-  std::vector<std::string> words;  // {"shelve", "vat_low"}
-  std::string who;                 // empty = the login name
-  std::optional<double> minutes;
-  std::optional<std::uint32_t> occurrence;
-  bool json = false;  // print the daemon's answer as it came
-};
 
 // Where the daemon is to be found: its broker and its place there.
 struct Reach {
@@ -35,6 +21,7 @@ struct Reach {
 
 // Exit code: 0 done; sysexits else: 64 typed wrongly, 69 no broker, 75 no answer (is the daemon
 // running?), 77 refused by the daemon. The answer goes to `out`, what went wrong to `err`.
+// Who asks is the login name, where `typed.who` is empty.
 int correspond(const Typed& typed, const Reach& reach, std::ostream& out, std::ostream& err);
 
 }  // namespace tidewright::commands

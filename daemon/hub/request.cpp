@@ -118,7 +118,8 @@ class Fields {
     expected("what", as_json(what_can_be_started) + ", or no field \"what\"");
   }
 
-  // A hand measurement in the instrument's own unit.
+  // A hand measurement in the instrument's own unit. A level must say its unit: a bare 45 may be
+  // litres or per cent.
   double measured(room::InstrumentIndex index) {
     constexpr double any = 1e9;
     const double value = number("value", -any, any, "a number, without quotation marks");
@@ -131,9 +132,16 @@ class Fields {
           fmt::format("{} cannot be measured by hand. Measure dissolved solids, temperature or "
                       "level; use \"tested\" for a leak sensor or a float switch.",
                       as_json(instrument.id)));
-    } else if (std::find(units.begin(), units.end(), unit) == units.end()) {
-      expected("unit", fmt::format("\"{}\"", fmt::join(units, "\" or \"")));
+      return 0;
     }
+    const std::string known = fmt::format("\"{}\"", fmt::join(units, "\" or \""));
+    if (!has("unit")) {
+      if (instrument.quantity == room::Quantity::level) {
+        refuse("\"unit\" is missing. Expected " + known + ".");
+      }
+      return value;
+    }
+    if (std::find(units.begin(), units.end(), unit) == units.end()) expected("unit", known);
     const bool of_the_vat = unit == "%" && household_.room.vat;
     return of_the_vat ? value / 100 * household_.room.vat->capacity.value : value;
   }

@@ -15,7 +15,7 @@ const std::vector<RequestKind> asks{
 };
 
 const std::vector<RequestKind> tells{
-    {"measured", TellKind::measured, {"instrument", "value", "unit"}, {}},
+    {"measured", TellKind::measured, {"instrument", "value"}, {"unit"}},
     {"rotated", TellKind::rotated, {}, {}},
     {"replaced", TellKind::replaced, {}, {}},
     {"tested", TellKind::tested, {"instrument"}, {}},

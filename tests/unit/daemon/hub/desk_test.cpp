@@ -14,21 +14,25 @@ using testing::HasSubstr;
 const Instant now{std::chrono::seconds{1'772'346'600}};
 const WallClock wall{Duration{0}, std::chrono::minutes{60}};
 
+config::Household household() {
+  config::Household made;
+  made.room = support::minimal_room();
+  made.room.id = "waterroom";
+  config::Source leak;
+  leak.topic = "home/waterroom/leak";
+  leak.availability = {"home/waterroom/leak/status", "online", "offline"};
+  made.sources = {leak};
+  made.outlets = {{"home/waterroom/booster/set", "ON", "OFF"}};
+  return made;
+}
+
+Letter ask(std::string json) { return {Verb::ask, std::move(json), false, "", ""}; }
+
 class DeskTest : public testing::Test {
  protected:
-  DeskTest() {
-    household_.room = support::minimal_room();
-    household_.room.id = "waterroom";
-    config::Source leak;
-    leak.topic = "home/waterroom/leak";
-    leak.availability = {"home/waterroom/leak/status", "online", "offline"};
-    household_.sources = {leak};
-    household_.outlets = {{"home/waterroom/booster/set", "ON", "OFF"}};
-  }
   auto take(const Letter& letter) { return desk_.take(letter, now, wall); }
-  Letter ask(std::string json) { return {Verb::ask, std::move(json), false, "", ""}; }
 
-  config::Household household_;
+  config::Household household_ = household();
   Desk desk_{household_, [] { return 123'456U; }};
 };
 

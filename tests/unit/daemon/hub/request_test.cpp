@@ -143,7 +143,7 @@ TEST(ReadRequest, SaysWhatWasFoundAndWhatWasExpected) {
   }
 }
 
-TEST(ReadRequest, AHandMeasurementSaysItsUnit) {
+TEST(ReadRequest, AHandMeasurementOfALevelSaysItsUnit) {
   const auto& instruments = household().room.instruments;
   const auto measured = [&](room::InstrumentIndex i, const std::string& rest) {
     return refusal(tell(R"({"tell":"measured","who":"ann","instrument":")" + instruments[i].id +
@@ -153,7 +153,9 @@ TEST(ReadRequest, AHandMeasurementSaysItsUnit) {
               HasSubstr(R"("unit" is "uS/cm". Expected "ppm".)"));
   EXPECT_THAT(measured(support::product, R"("value":"1","unit":"ppm")"),
               HasSubstr(R"("value" is "1". Expected a number)"));
-  EXPECT_THAT(measured(support::product, R"("value":1)"), HasSubstr(R"("unit" is missing.)"));
+  EXPECT_EQ(measured(support::product, R"("value":1)"), "understood");
+  EXPECT_THAT(measured(support::level, R"("value":45)"),
+              HasSubstr(R"("unit" is missing. Expected "L" or "%".)"));
   EXPECT_THAT(measured(support::floor, R"("value":0,"unit":"ppm")"),
               HasSubstr("cannot be measured by hand"));
 }
