@@ -3,6 +3,7 @@
 #include "core/alarm/live.hpp"
 #include "core/interlock/decide.hpp"
 #include "core/ledger/post.hpp"
+#include "core/ledger/told.hpp"
 #include "core/picture/picture.hpp"
 #include "core/procedure/make_water.hpp"
 #include "core/rules/catalogue.hpp"
@@ -32,6 +33,7 @@ Instant step(const room::Room& room, State& state, const Event& event, Effects& 
   signal::judge(room, event, state.circumstances, state.signals, wake);
   ledger::post({room, state.circumstances, state.signals, state.drives, state.make_water}, event,
                state.ledger);
+  ledger::answer_tell(room, event, effects);
   const picture::Picture picture = picture::draw(room, state);
   rules::judge(picture, state.findings, wake);
   procedure::make_water(picture, event, state.make_water, effects, wake);

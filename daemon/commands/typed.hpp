@@ -16,8 +16,8 @@ struct Typed {
   hub::Verb verb{};
   std::vector<std::string> words;  // {"shelve", "vat_low"}
   std::string who;
-  std::optional<double> minutes;
-  std::optional<std::uint32_t> occurrence;
+  std::optional<double> minutes{};
+  std::optional<std::uint32_t> occurrence{};
   bool json = false;  // print the daemon's answer as it came
 };
 

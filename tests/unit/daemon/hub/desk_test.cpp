@@ -22,7 +22,7 @@ config::Household household() {
   leak.topic = "home/waterroom/leak";
   leak.availability = {"home/waterroom/leak/status", "online", "offline"};
   made.sources = {leak};
-  made.outlets = {{"home/waterroom/booster/set", "ON", "OFF"}};
+  made.outlets.emplace_back().topic = "home/waterroom/booster/set";
   return made;
 }
 

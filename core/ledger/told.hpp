@@ -1,0 +1,14 @@
+// What people tell: whether it can be, and the answer. ledger/samples acts on it.
+#pragma once
+
+#include "core/effect.hpp"
+#include "core/event.hpp"
+#include "core/room/room.hpp"
+
+namespace tidewright::ledger {
+
+// Answers a Tell; any other event is passed over. Every fact is in the journal with who told it;
+// what changes the ledger is also kept on the disk.
+void answer_tell(const room::Room&, const Event&, Effects&);
+
+}  // namespace tidewright::ledger
