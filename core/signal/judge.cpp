@@ -97,12 +97,15 @@ void take(const Instrument& instrument, Signal& signal, const Reading& reading, 
   const bool dated_and_fresh = reading.arrival == Arrival::dated && reading.taken <= now &&
                                now - reading.taken < stale_after(instrument) &&
                                instrument.quantity != Quantity::wetness;
-  if (reading.arrival == Arrival::live) {
+  const bool is_live = reading.arrival == Arrival::live;
+  if (is_live && reading.taken == long_ago) {
     take_live(instrument, signal, reading.value, now, now);
-  } else if (dated_and_fresh) {
-    // What is older than the last one known changes nothing.
+  } else if (is_live || dated_and_fresh) {
+    // What is not newer than the last one known, by the source's own time, changes nothing.
     if (reading.taken > signal.received) {
       take_live(instrument, signal, reading.value, reading.taken, now);
+    } else if (is_danger(instrument.quantity, reading.value)) {
+      take_undated(instrument, signal, reading.value, now);
     }
   } else {
     take_undated(instrument, signal, reading.value, now);

@@ -62,6 +62,10 @@ std::string silence(const Reach& reach, const std::string& online) {
       topic, reach.broker.uri);
 }
 
+std::string done_words(const std::string& why) {
+  return why == "done" || why.empty() ? "Done." : "Done: " + why;
+}
+
 class Conversation {
  public:
   Conversation(const Typed& typed, const Reach& reach, Exchange& exchange, std::ostream& out,
@@ -80,7 +84,7 @@ class Conversation {
       return hold(confirmation(typed_, *answered.token, next), next);
     }
     if (typed_.json) out_ << *answer << '\n';
-    if (!typed_.json && answered.done) out_ << "Done: " << answered.why << '\n';
+    if (!typed_.json && answered.done) out_ << done_words(answered.why) << '\n';
     if (!typed_.json && !answered.done) err_ << "Refused: " << answered.why << '\n';
     return answered.done ? EX_OK : EX_NOPERM;
   }

@@ -58,6 +58,16 @@ TEST_F(Signals, OlderDatedReadingChangesNothing) {
   EXPECT_EQ(level().value, 91);
 }
 
+TEST_F(Signals, LiveReadingsThatOvertookEachOtherAreOrderedByTheirOwnTime) {
+  stage.happen(Reading{Minimal::level, 91, Arrival::live, stage.now - 1s});
+  stage.happen(Reading{Minimal::level, 60, Arrival::live, stage.now - 2s});
+  stage.happen(Reading{Minimal::level, 61, Arrival::live, stage.now - 1s});
+  EXPECT_EQ(level().value, 91);
+  stage.happen(Reading{Minimal::floor, 0, Arrival::live, stage.now - 1s});
+  stage.happen(Reading{Minimal::floor, 1, Arrival::live, stage.now - 2s});
+  EXPECT_EQ(floor().value, 1) << "danger counts whenever it comes";
+}
+
 TEST_F(Signals, SilenceOfThreeReportsIsStale) {
   stage.says(Minimal::level, 90);
   stage.wait_without(Minimal::level, 179s);
