@@ -13,6 +13,7 @@ using state::Drive;
 constexpr Duration command_life = 10s;
 constexpr std::array<Duration, 3> off_repeats{1s, 2s, 4s};
 constexpr Duration off_repeats_then = 60s;
+constexpr Duration unheard_apart = 60s;
 constexpr Duration wet_answers_apart = 500ms;
 // A person who pressed the button is taken to be there for so long.
 constexpr Duration by_hand_longest = 30min;
@@ -127,6 +128,17 @@ void insist_on_off(Pass& pass) {
   pass.wake.by(next_off(pass));
 }
 
+// An OFF that reached nobody, as after a restart of the broker that the plug has not yet noticed,
+// is said again until somebody hears it or the feedback says that it is off anyway.
+void repeat_unheard(Pass& pass) {
+  const auto code = pass.picture.circumstances.delivery[pass.index];
+  if (code == 0 || pass.feedback == false || pass.sent) return;
+  const Instant due = pass.drive.sent + unheard_apart;
+  if (pass.picture.now < due) return pass.wake.by(due);
+  send(pass);
+  pass.wake.by(pass.drive.sent + unheard_apart);
+}
+
 bool is_wet(const picture::Picture& picture, const Event& event) {
   const auto* reading = std::get_if<Reading>(&event.what);
   return reading != nullptr && reading->value >= 0.5 &&
@@ -168,6 +180,7 @@ void decide_one(Pass& pass, const Event& event) {
   }
   if (drive.on) return;
   insist_on_off(pass);
+  repeat_unheard(pass);
   answer_wet(pass, event);
 }
 

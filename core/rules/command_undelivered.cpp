@@ -35,20 +35,21 @@ extern const Rule command_undelivered{
     .priority = Priority::soon,
     .latching = Latching::never,
     .respond_within = 24h,
-    .on_delay = 1min,  // after a restart of the broker the plugs come back later than we do
+    .on_delay =
+        2min,  // the plugs notice a restart of the broker later than we do; OFF is said again
     .off_delay = 10s,
     .consequence_of = room::RuleId::broker_lost,
     .applies = applies,
     .judge = judge,
     .record = {
         .limit = "the broker answers a command with a refusal, or an OFF with `nobody listens`, "
-                 "and the feedback does not say OFF, for 1 min",
+                 "and the feedback does not say OFF, for 2 min",
         .causes = "the plug is out of the wall or off the network, a wrong topic in the file, no "
                   "right to write to it",
         .consequence = "the pump cannot be switched from here",
         .action = "Look at the plug: is it in the wall and on the network? Check its topic in the "
                   "file and the broker's rights",
-        .automatic = "OFF is sent again; a run ends by its lease",
+        .automatic = "OFF is sent again every minute; a run ends by its lease",
         .test = "pull the plug out of the wall and send `stop`: the alarm must come"}};
 
 }  // namespace tidewright::rules

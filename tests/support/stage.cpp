@@ -42,6 +42,7 @@ void Stage::begin() {
 
 void Stage::forget() {
   commands.clear();
+  followed_ = 0;
   announcements.clear();
   answers.clear();
 }
@@ -65,8 +66,8 @@ void Stage::follow(room::Quantity quantity, room::ActuatorIndex actuator, double
 
 void Stage::follow_commands() {
   if (!plug_obeys) return;
-  const auto sent = commands;
-  for (const Command& command : sent) {
+  while (followed_ < commands.size()) {
+    const Command command = commands[followed_++];
     follow(room::Quantity::feedback, command.actuator, command.on ? 1 : 0);
     follow(room::Quantity::power, command.actuator, command.on ? watts_when_on : 0);
   }

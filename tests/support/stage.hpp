@@ -44,6 +44,7 @@ class Stage {
   void wait_for(Duration, int silent);
   void forget();
 
+  std::size_t followed_ = 0;  // commands that the plug has obeyed
   Instant next_ = never;
   std::vector<double> said_;
   std::vector<Instant> due_;

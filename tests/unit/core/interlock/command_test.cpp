@@ -182,6 +182,20 @@ TEST_F(Commands, APlugThatCountsDownByItselfRunsInSeries) {
   EXPECT_FALSE(stage.state.latches[room::RuleId::actuator_disobeys].set);
 }
 
+// Reason code 16 of PUBACK, "no matching subscribers": OASIS MQTT 5.0, 3.4.2.1.
+TEST_F(Commands, AnOffThatReachedNobodyIsSaidAgainEveryMinute) {
+  stage.happen(Ask{.kind = AskKind::stop});
+  stage.room.instruments.pop_back();  // a plug without feedback
+  stage.happen(Delivery{.actuator = 0, .on = false, .code = 16});
+  stage.wait(59s);
+  EXPECT_EQ(count(stage.commands, false), 0);
+  stage.wait(1s);
+  EXPECT_EQ(count(stage.commands, false), 1);
+  stage.happen(Delivery{.actuator = 0, .on = false, .code = 0});
+  stage.wait(5min);
+  EXPECT_EQ(count(stage.commands, false), 0);
+}
+
 TEST_F(Commands, NoCommandOutlivesTenSeconds) {
   begin_fill();
   stage.wait(1h);
