@@ -29,7 +29,10 @@ std::string markdown_row(const std::vector<std::string>& row) {
   std::string text = "|";
   for (const std::string& cell : row) {
     text += ' ';
-    for (const char c : cell) text += c == '|' ? std::string("\\|") : std::string(1, c);
+    for (const char c : cell) {
+      if (c == '|' || c == '<') text += '\\';
+      text += c;
+    }
     text += " |";
   }
   return text + '\n';

@@ -5,7 +5,7 @@ import re
 UNFINISHED = re.compile(r"\b(TO" r"DO|FIX" r"ME|XX" r"X|HA" r"CK)\b")
 SKIPPED = re.compile(r"GTEST_" r"SKIP|DISABLED" r"_[A-Z]|unittest\.sk" r"ip")
 SLEEPING = re.compile(r"sleep" r"_for|\busle" r"ep\(|\bsleep" r"_until|\btime\.sl" r"eep\(")
-MACHINE = re.compile(r"\.\./sha" r"red|(?<![\w.])/(wor" r"k|roo" r"t|ho" r"me/[a-z]+)\b")
+MACHINE = re.compile(r"\.\./sha" r"red|(?<![\w.])/(wor" r"k|roo" r"t|ho" r"me/[a-z]+(?=/))\b")
 REGISTRY = re.compile(r"https?://(deb|ftp|registry|mirror)[a-z.]*\.")
 
 TEXT = (".cpp", ".hpp", ".py", ".sh", ".md", ".toml", ".txt", ".json", ".supp", ".yml", ".svg",
