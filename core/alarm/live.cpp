@@ -54,7 +54,9 @@ void clear(Case& c) {
   c.alarm.active = false;
   persist(c.effects);
   const bool told = c.alarm.announced != long_ago;
-  if (c.heard() && told) announce(c.rule.id, c.alarm, Announced::cleared, c.now, c.effects);
+  // What belongs into a digest is told once; its end is no news.
+  const bool news = c.rule.priority != rules::Priority::days;
+  if (c.heard() && told && news) announce(c.rule.id, c.alarm, Announced::cleared, c.now, c.effects);
 }
 
 void follow_finding(Case& c) {

@@ -26,9 +26,10 @@ Judgement judge(const picture::Picture& picture) {
   if (fill.worked >= longest) return overlong(picture, hours(longest));
 
   const auto level = room::find(picture.room, room::Quantity::level, room::Place::vat);
-  if (!level) return {};
+  const double step = level ? picture.room.instruments[*level].step : 0;
   // What is drawn meanwhile must be filled again; one gauge step may have been hidden at the start.
-  const Litres meant = fill.to_go + fill.drawn + Litres{picture.room.instruments[*level].step};
+  const Litres meant = fill.to_go + fill.drawn + Litres{step};
+  if (meant.value <= 0) return {};
   const Litres allowed = times_longer * meant;
   if (fill.expected < allowed) return {};
   return overlong(picture, hours(fill.worked) * (allowed / fill.expected));

@@ -178,6 +178,14 @@ TEST(AlarmLife, ATripThatWasOnlyAssumedIsTold) {
   EXPECT_EQ(bench.state(RuleId::leak), AlarmState::latched_acknowledged);
 }
 
+TEST(AlarmLife, TheEndOfADigestAlarmIsNoNews) {
+  AlarmBench bench;
+  bench.condition(RuleId::unclean_start, true);
+  bench.condition(RuleId::unclean_start, false, 5min);
+  ASSERT_EQ(bench.announced.size(), 1u);
+  EXPECT_EQ(bench.announced[0].event, Announced::raised);
+}
+
 TEST(AlarmLife, ATestIsAnnouncedAndChangesNothing) {
   AlarmBench bench;
   EXPECT_EQ(bench.ask(AskKind::test, RuleId::leak).why, Why::done);

@@ -75,6 +75,16 @@ TEST(FillOverlong, IsThreeTimesTheExpectedTimeWithWhatWasDrawnAdded) {
   EXPECT_EQ(bench.verdict(RuleId::fill_overlong), Verdict::on);
 }
 
+TEST(FillOverlong, WithoutAGaugeMeansTheWholeVat) {
+  Filling bench;
+  bench.room.instruments[RuleBench::gauge].quantity = room::Quantity::temperature;
+  bench.fill.to_go = Litres{200};  // as the ledger has it then
+  bench.fill.expected = Litres{599};
+  EXPECT_EQ(bench.verdict(RuleId::fill_overlong), Verdict::off);
+  bench.fill.expected = Litres{600};
+  EXPECT_EQ(bench.verdict(RuleId::fill_overlong), Verdict::on);
+}
+
 TEST(FillOverlong, HasALongestRunWhateverIsExpected) {
   Filling bench;
   bench.fill.worked = 72h;
