@@ -35,16 +35,38 @@ void append(std::string& text, const std::string& more) {
   text += sentence(more);
 }
 
-// What the daemon did by itself, as far as it can do anything in this room.
-std::string did(const room::Room& room, const Rule& rule) {
-  if (room.actuators.empty()) return "this daemon switches nothing here";
-  if (rule.id != room::RuleId::resin_breakthrough || !room.purifier) {
-    return std::string(rule.record.automatic);
+// What the daemon did by itself and what the person does: the record's, but where one rule has
+// several causes or the household has chosen.
+struct Advice {
+  std::string did;
+  std::string action;
+  Duration time_to_act;
+};
+
+Advice advice(const room::Room& room, const Rule& rule, Why why) {
+  Advice advice{std::string(rule.record.automatic), std::string(rule.record.action),
+                rule.respond_within};
+  if (rule.id == room::RuleId::resin_breakthrough && room.purifier) {
+    const bool notify_only = room.purifier->on_breakthrough == room::OnBreakthrough::notify;
+    advice.did = notify_only ? "nothing was stopped, the water goes on into the vat"
+                             : fmt::format("the pump stops from {} ppm on",
+                                           number(room.purifier->stop_at.value));
   }
-  if (room.purifier->on_breakthrough == room::OnBreakthrough::notify) {
-    return "nothing was stopped, the water goes on into the vat";
+  if (why == Why::product_membrane) {
+    advice.action =
+        "Look at the membrane first: feed pressure, flushing, its seals, its age. If the product "
+        "is still above zero with a good membrane, rotate the resin canisters and tell `rotated`";
+  } else if (why == Why::product_resin) {
+    advice.action =
+        "Rotate the resin canisters: the second moves to the front, fresh resin goes in last. "
+        "Rinse, then tell `rotated`";
+  } else if (why == Why::on_not_obeyed) {
+    advice.did = "everything stays off until a person resets";
+    advice.time_to_act = std::chrono::hours{24};
+    advice.action = "See whether the plug has power and radio. Put a working plug in, then reset";
   }
-  return fmt::format("the pump stops from {} ppm on", number(room.purifier->stop_at.value));
+  if (room.actuators.empty()) advice.did = "this daemon switches nothing here";
+  return advice;
 }
 
 // Whether what was tripped says that it is off.
@@ -70,10 +92,10 @@ bool water_may_go_on(const room::Room& room, const Rule& rule) {
          room.purifier->water_stops_with != room::WaterStopsWith::valve;
 }
 
-std::string by_when(const Rule& rule, Instant since, const WallClock& wall) {
-  const std::string within = "time to act: " + lasting(rule.respond_within);
-  if (rule.respond_within >= std::chrono::hours{24}) return within;
-  return within + ", until " + clock_time(since + rule.respond_within, wall);
+std::string by_when(Duration time_to_act, Instant since, const WallClock& wall) {
+  const std::string within = "time to act: " + lasting(time_to_act);
+  if (time_to_act >= std::chrono::hours{24}) return within;
+  return within + ", until " + clock_time(since + time_to_act, wall);
 }
 
 std::string how_often(const state::Finding& finding, Instant now) {
@@ -98,25 +120,28 @@ std::string standing_text(const room::Room& room, const State& state, const Rule
   std::string text;
   append(text, words(room, announcement.why));
   if (!state.findings[rule.id].active) append(text, "that is over, but nobody has reset it");
-  append(text, did(room, rule));
+  const Advice advised = advice(room, rule, announcement.why.why);
+  append(text, advised.did);
   if (state.latches[rule.id].set) append(text, confirmation(picture));
   if (water_may_go_on(room, rule)) {
     append(text, "stopping the pump does not stop the water: it is still under pressure");
   }
-  append(text, std::string(rule.record.action));
+  append(text, advised.action);
   if (announcement.event == Announced::reminder) {
     append(text, "it stands since " + clock_time(alarm.since, state.circumstances.wall));
   } else {
-    append(text, by_when(rule, alarm.since, state.circumstances.wall));
+    append(text, by_when(advised.time_to_act, alarm.since, state.circumstances.wall));
   }
   if (alarm.chattering) append(text, how_often(state.findings[rule.id], state.circumstances.now));
   return text;
 }
 
-std::string cleared_text(const room::Room& room, const State& state, const Rule& rule,
-                         const Announcement& announcement) {
-  std::string text = "It is over: " + words(room, announcement.why) + ".";
-  append(text, "it lasted " + lasting(state.circumstances.now - state.alarms[rule.id].since));
+std::string cleared_text(const State& state, const Rule& rule) {
+  const Instant now = state.circumstances.now;
+  const WallClock& wall = state.circumstances.wall;
+  const Instant since = state.alarms[rule.id].since;
+  std::string text = fmt::format("It lasted {}, from {} to {}.", lasting(now - since),
+                                 clock_time(since, wall), clock_time(now, wall));
   if (state.latches[rule.id].set) {
     append(text,
            fmt::format("everything stays off until you reset `{}`; after that, `start` begins "
@@ -152,7 +177,7 @@ Message message(const room::Room& room, const State& state, const Announcement& 
   message.title = rule.title;
   if (announcement.event == Announced::cleared) {
     message.title = "Over: " + message.title;
-    message.text = cleared_text(room, state, rule, announcement);
+    message.text = cleared_text(state, rule);
     return message;
   }
   if (announcement.event == Announced::reminder) message.title = "Still: " + message.title;

@@ -37,7 +37,8 @@ Judgement judge(const picture::Picture& picture) {
   if (picture.room.purifier->water_stops_with != room::WaterStopsWith::valve) return {};
   if (!picture.room.vat) return {};
   if (!picture.level || !picture.ledger.level.known) return {Verdict::unknown, {}};
-  const Litres risen = *picture.level - picture.ledger.level.at_off;
+  // The peak does not flicker as the gauge does.
+  const Litres risen = picture.ledger.level.peak - picture.ledger.level.at_off;
   const bool still_rising = picture.ledger.level.rate.value > 0 &&
                             picture.now - picture.ledger.level.moved < Duration{1h};
   if (risen < rise_credible(picture) || !still_rising) return {};

@@ -23,7 +23,7 @@ Judgement judge(const picture::Picture& picture) {
   return {Verdict::on,
           {Why::level_below,
            no_subject,
-           {static_cast<float>(picture.level->value), static_cast<float>(limit.value),
+           {static_cast<float>(picture.level->value), static_cast<float>(ends.value),
             static_cast<float>(days)}},
           never};
 }
@@ -50,7 +50,7 @@ extern const Rule vat_low{
                .causes = "production is stopped or too slow, or much water was drawn",
                .consequence = "top-off ends and the tank's salinity climbs",
                .action = "See why no water is made and make some; have water at hand for the tank",
-               .automatic = "nothing: a fill begins below START by itself where nothing forbids it",
+               .automatic = "a fill begins by itself below START where nothing forbids it",
                .test = "set the low mark above the level in a copy of the file and rehearse it"}};
 
 }  // namespace tidewright::rules

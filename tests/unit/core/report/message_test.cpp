@@ -81,6 +81,28 @@ TEST(Message, AReminderSaysSinceWhenAndThatTheLatchOutlivesTheWater) {
   EXPECT_TRUE(says(still, "It stands since "));
 }
 
+TEST(Message, APlugThatIgnoresOnIsNoFloodAndSaysSo) {
+  const Stage stage;
+  const report::Message message = report::message(
+      stage.room, stage.state,
+      {RuleId::actuator_disobeys, 1, Announced::raised, {Why::on_not_obeyed, 0, {}}});
+  EXPECT_EQ(message.priority, 2);
+  EXPECT_FALSE(says(message, "feed cock"));
+  EXPECT_TRUE(says(message, "See whether the plug has power"));
+}
+
+TEST(Message, ASpentResinAndABadMembraneAskForDifferentThings) {
+  const Stage stage;
+  const auto text = [&](Why why) {
+    return report::message(stage.room, stage.state,
+                           {RuleId::resin_breakthrough, 1, Announced::raised, {why, 0, {2, 1, 96}}})
+        .text;
+  };
+  EXPECT_NE(text(Why::product_resin).find("Rotate the resin"), std::string::npos);
+  EXPECT_NE(text(Why::product_membrane).find("Look at the membrane first"), std::string::npos);
+  EXPECT_NE(text(Why::product_above_zero).find("measure between"), std::string::npos);
+}
+
 TEST(Message, ATestSaysThatItIsOne) {
   const Stage stage;
   const report::Message message =

@@ -97,6 +97,7 @@ TEST(FillNotStopping, IsJudgedTwoMinutesAfterOffAndOnlyWhereAValveStopsTheWater)
   RuleBench bench;
   bench.state.drives[0].commanded = bench.picture.now - 1min;
   bench.state.ledger.level.at_off = Litres{90};
+  bench.state.ledger.level.peak = Litres{100};
   bench.state.ledger.level.rate = LitresPerHour{10};
   bench.state.ledger.level.moved = bench.picture.now - 30s;
   EXPECT_EQ(bench.verdict(RuleId::fill_not_stopping), Verdict::unknown);
@@ -110,6 +111,7 @@ TEST(FillNotStopping, EndsWhenTheLevelStands) {
   RuleBench bench;
   bench.state.drives[0].commanded = bench.picture.now - 5h;
   bench.state.ledger.level.at_off = Litres{90};
+  bench.state.ledger.level.peak = Litres{100};
   bench.state.ledger.level.rate = LitresPerHour{10};
   bench.state.ledger.level.moved = bench.picture.now - 1h;
   EXPECT_EQ(bench.verdict(RuleId::fill_not_stopping), Verdict::off);
