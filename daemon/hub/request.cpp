@@ -91,10 +91,13 @@ class Fields {
     if (!has("alarm")) return {};
     const std::string name = text("alarm", 64);
     if (refusal_) return {};
-    if (const auto found = rules::rule_named(name)) return *found;
     Names known;
-    for (const rules::Rule* rule : rules::catalogue) known.push_back(rule->name);
-    refuse(fmt::format("There is no alarm {}.{} The alarms are: {}.", as_json(name),
+    for (const rules::Rule* rule : rules::catalogue) {
+      if (!rule->applies(household_.room)) continue;
+      if (rule->name == name) return rule->id;
+      known.push_back(rule->name);
+    }
+    refuse(fmt::format("There is no alarm {} in this room.{} The alarms are: {}.", as_json(name),
                        guess(name, known), fmt::join(known, ", ")));
     return {};
   }

@@ -39,12 +39,13 @@ TEST(ReadRequest, UnderstandsEveryAsk) {
   EXPECT_EQ(confirm.token, 123'456U);
 
   const auto acknowledge = std::get<Ask>(
-      ask(R"({"ask":"acknowledge","alarm":"vat_low","occurrence":7,"who":"ann"})").content);
-  EXPECT_EQ(acknowledge.alarm, room::RuleId::vat_low);
+      ask(R"({"ask":"acknowledge","alarm":"resin_breakthrough","occurrence":7,"who":"ann"})")
+          .content);
+  EXPECT_EQ(acknowledge.alarm, room::RuleId::resin_breakthrough);
   EXPECT_EQ(acknowledge.occurrence, 7U);
 
-  const auto shelve =
-      std::get<Ask>(ask(R"({"ask":"shelve","alarm":"vat_low","minutes":60,"who":"ann"})").content);
+  const auto shelve = std::get<Ask>(
+      ask(R"({"ask":"shelve","alarm":"resin_breakthrough","minutes":60,"who":"ann"})").content);
   EXPECT_EQ(shelve.kind, AskKind::shelve);
   EXPECT_EQ(shelve.lasting, std::chrono::hours{1});
 
@@ -55,8 +56,10 @@ TEST(ReadRequest, UnderstandsEveryAsk) {
 
   EXPECT_EQ(std::get<Ask>(ask(R"({"ask":"stop","who":"ann"})").content).kind, AskKind::stop);
   EXPECT_EQ(std::get<Ask>(ask(R"({"ask":"test","who":"ann"})").content).kind, AskKind::test);
-  EXPECT_EQ(std::get<Ask>(ask(R"({"ask":"unshelve","alarm":"vat_low","who":"a"})").content).kind,
-            AskKind::unshelve);
+  EXPECT_EQ(
+      std::get<Ask>(ask(R"({"ask":"unshelve","alarm":"resin_breakthrough","who":"a"})").content)
+          .kind,
+      AskKind::unshelve);
 }
 
 TEST(ReadRequest, UnderstandsEveryTell) {
@@ -112,7 +115,7 @@ TEST(ReadRequest, SaysWhatWasFoundAndWhatWasExpected) {
        R"("alarm" is missing. "reset" needs: alarm, who.)"},
       {Verb::ask, R"({"ask":"stop"})", R"("who" is missing. "stop" needs: who.)"},
       {Verb::ask, R"({"ask":"reset","alarm":"leek","who":"ann"})",
-       R"(There is no alarm "leek". Did you mean "leak"? The alarms are: leak, )"},
+       R"(There is no alarm "leek" in this room. Did you mean "leak"? The alarms are: leak, )"},
       {Verb::ask, R"({"ask":"start","minuts":5,"who":"ann"})",
        R"("minuts" is not a field of "start". Did you mean "minutes"?)"},
       {Verb::ask, R"({"ask":"stop","alarm":"leak","who":"ann"})", R"("alarm" is not a field)"},
