@@ -2,8 +2,6 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
-
 #include "config/at_stake.hpp"
 #include "core/report/phrases.hpp"
 #include "core/rules/catalogue.hpp"
@@ -12,7 +10,6 @@ namespace tidewright::config {
 namespace {
 
 using report::actuator_words;
-using report::instrument_words;
 using report::lasting;
 using report::number;
 using room::Place;

@@ -15,6 +15,7 @@ std::optional<std::uint8_t> named(Draft& draft, std::string_view key,
   const Value* name = draft.purifier->told(key);
   if (name == nullptr) return std::nullopt;
   std::vector<std::string_view> ids;
+  ids.reserve(sections.size());
   for (const Section& section : sections) ids.push_back(section.id());
   const auto found = std::find(ids.begin(), ids.end(), name->text);
   if (found != ids.end()) return static_cast<std::uint8_t>(found - ids.begin());

@@ -91,6 +91,7 @@ void read_chapters(Node& file, Draft& draft) {
     }
     if (node.kind != Node::Kind::table) return false;
     std::vector<std::string_view> names;
+    names.reserve(chapters.size());
     for (const Chapter& known : chapters) names.push_back(known.name);
     draft.problems.add(node.key_at,
                        fmt::format("there is no section [{}]{}", node.key,

@@ -14,6 +14,7 @@ void read_rules(Draft& draft) {
     const auto id = rules::rule_named(from.id());
     if (!id) {
       std::vector<std::string_view> names;
+      names.reserve(rules::catalogue.size());
       for (const auto* rule : rules::catalogue) names.push_back(rule->name);
       draft.problems.add(from.at(),
                          fmt::format("there is no rule \"{}\"{}", from.id(),

@@ -6,6 +6,7 @@
 #include <fstream>
 #include <iterator>
 
+#include "config/reader/keys.hpp"
 #include "config/reader/reader.hpp"
 
 namespace tidewright::config {
@@ -32,7 +33,7 @@ TEST(HouseholdFiles, AllReadClean) {
     household(entry.path().filename());
     ++files;
   }
-  EXPECT_GE(files, 6);  // minimal, demo, and the rungs 1a, 1b, 2 and 3
+  EXPECT_GE(files, 7);  // minimal, demo, full, and the rungs 1a, 1b, 2 and 3
 }
 
 // As the interface promises: these topics and nothing else.
@@ -57,6 +58,16 @@ TEST(HouseholdFiles, MinimalIsTheHouseholdThatIsPromised) {
   EXPECT_EQ(minimal.outlets[0].topic, "home/waterroom/booster/set");
   EXPECT_EQ(minimal.room.actuators[0].id, "booster");
   EXPECT_EQ(minimal.room.actuators[0].lease, std::chrono::seconds{120});
+}
+
+TEST(HouseholdFiles, FullHasEveryKey) {
+  const std::string text = content(folder / "full.toml");
+  for (const Key& key : keys()) {
+    const std::string name{key.name};
+    const bool stands = text.find(name + " = ") != std::string::npos ||
+                        text.find("[vat.pure." + name + "]") != std::string::npos;
+    EXPECT_TRUE(stands) << name;
+  }
 }
 
 TEST(HouseholdFiles, MinimalIsUnderFortyLines) {
