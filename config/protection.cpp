@@ -116,7 +116,10 @@ class Cases {
     } else {
       lacks(pump() + " does not obey", "nothing says so: its plug gives no feedback");
     }
-    if (room_.actuators.size() < 2) {
+    if (room_.actuators.size() > 1) {
+      has("the relay in that plug sticks",
+          fmt::format("{} goes off too", actuator_words(room_, *driven_ == 0 ? 1 : 0)));
+    } else {
       lacks("the relay in that plug sticks",
             "there is no second way to stop the water: pull the plug out and close the feed cock");
     }

@@ -65,7 +65,7 @@ TEST(HouseholdFiles, FullHasEveryKey) {
   for (const Key& key : keys()) {
     const std::string name{key.name};
     const bool stands = text.find(name + " = ") != std::string::npos ||
-                        text.find("[vat.pure." + name + "]") != std::string::npos;
+                        text.find("." + name + "]\n") != std::string::npos;
     EXPECT_TRUE(stands) << name;
   }
 }
