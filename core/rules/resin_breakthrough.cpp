@@ -21,12 +21,13 @@ PartsPerMillion deadband(const room::Room& room) {
 Judgement judge(const picture::Picture& picture) {
   if (!picture.room.purifier) return {};
   const state::Finding& finding = picture.findings[room::RuleId::resin_breakthrough];
-  if (picture.ledger.resin_changed > finding.active_since) return {};
+  if (finding.active && picture.ledger.resin_changed > finding.active_since) return {};
   if (!picture.product) return {Verdict::unknown, {}};
 
   const PartsPerMillion limit = picture.room.purifier->notify_at;
   const PartsPerMillion ppm = picture.product->ppm;
-  const bool on = finding.active ? ppm > limit - deadband(picture.room) : ppm >= limit;
+  // Perfect resin reads 0 and 1 on a whole-ppm meter: only what is above the limit tells anything.
+  const bool on = ppm > (finding.active ? limit - deadband(picture.room) : limit);
   if (!on) return {};
   Reason why{Why::product_above_zero,
              no_subject,
@@ -59,8 +60,8 @@ extern const Rule resin_breakthrough{
     .applies = applies,
     .judge = judge,
     .record = {
-        .limit = "1 ppm or the file's figure, median over 5 min and 2 L of settled running; ends "
-                 "half a ppm or one meter step below",
+        .limit = "over 1 ppm or the file's figure, median over 5 min and 2 L of settled running; "
+                 "ends half a ppm or one meter step below",
         .causes = "spent resin; a membrane that lets too much through",
         .consequence = "salts come into the vat and into the tank",
         .action = "Rotate the resin canisters: the second moves to the front, fresh resin goes in "
