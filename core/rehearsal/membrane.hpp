@@ -30,10 +30,7 @@ class Membrane {
   PartsPerMillion permeate(LitresPerHour flow, PartsPerMillion feed) const;
 
   const MembraneSettings& settings() const { return settings_; }
-  void wear(double condition, double rejection) {
-    settings_.condition = condition;
-    settings_.rejection = rejection;
-  }
+  void foul(double condition) { settings_.condition = condition; }
 
  private:
   MembraneSettings settings_;

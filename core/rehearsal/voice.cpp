@@ -16,7 +16,7 @@ Duration Voice::interval() {
   const auto every = static_cast<double>(instrument_->reports_every.count());
   // An instrument that speaks on change checks in before its longest silence is over; the others
   // keep their time within a few percent (common practice, no source).
-  const double share = instrument_->on_change ? 0.9 : 0.98 + 0.04 * chance_.uniform();
+  const double share = instrument_->on_change ? 0.4 : 0.98 + 0.04 * chance_.uniform();
   return Duration{static_cast<Duration::rep>(every * share) + 1};
 }
 

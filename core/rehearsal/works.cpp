@@ -26,7 +26,7 @@ Works::Works(const room::Room& room, const WorksSettings& settings)
 }
 
 void Works::live(Duration lasting, const Driven& driven, Celsius temperature) {
-  const bool pressed = driven.open && !feed_shut;
+  const bool pressed = (driven.open || feed_valve_stuck) && !feed_shut;
   float_valve.feel(vat_.holding());
   const bool passes = pressed && !float_valve.closed;
   const bool blocked = !passes && !pressure_switch_stuck;  // the pressure switch has opened

@@ -43,7 +43,8 @@ class Works {
   // The works live for a short while (seconds while water flows, minutes while it stands).
   void live(Duration, const Driven&, Celsius);
   void draw(Litres);
-  void spill(Litres);  // a bucket knocked over
+  void pour(Litres water) { spill(vat_.pour(water)); }  // somebody's bucket, into the vat
+  void spill(Litres);                                   // a bucket knocked over
   void dry_floor() { floor_ = Litres{0}; }
   void rotate_canisters();  // the lag moves to lead, fresh resin goes in last
   void replace_canisters();
@@ -62,6 +63,7 @@ class Works {
   // What can go wrong with the works.
   FloatValve float_valve;
   bool pressure_switch_stuck = false;  // does not stop the pump against the closed float valve
+  bool feed_valve_stuck = false;       // open, and does not close
   bool feed_shut = false;              // the cock is closed, or the main is dry
   bool pump_broken = false;            // powered, but does not turn
   LitresPerHour burst{0};              // from a fitting to the floor while under pressure
