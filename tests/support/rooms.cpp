@@ -1,5 +1,7 @@
 #include "tests/support/rooms.hpp"
 
+#include "core/rules/catalogue.hpp"
+
 namespace tidewright::support {
 namespace {
 
@@ -54,6 +56,23 @@ room::Room minimal_room() {
   purifier.driven_by = 0;
   purifier.rated = LitresPerHour{280.0 / 24};
   room.purifier = purifier;
+  room.rules = rules::default_settings();
+  return room;
+}
+
+room::Room attended_room() {
+  room::Room room = minimal_room();
+  room.instruments = {room.instruments[floor], room.instruments[feedback]};
+  room.vat.reset();
+  return room;
+}
+
+room::Room hours_room() {
+  room::Room room = minimal_room();
+  room.instruments = {room.instruments[floor], room.instruments[feedback],
+                      instrument("full", Quantity::float_switch, Place::vat, seconds{60}, 1, 0)};
+  room.vat->low = room.vat->start_below = room.vat->stop_at = std::nullopt;
+  room.purifier->start_hours = room::Hours{8 * 60, 20 * 60};
   return room;
 }
 

@@ -14,4 +14,10 @@ room::Room minimal_room();
 // Twelve instruments and two actuators on paths of their own: what the largest rung has.
 room::Room full_room();
 
+// Rung 1a: a leak sensor and the plug; a person starts it for so many minutes.
+room::Room attended_room();
+
+// Rung 2: leak sensor, plug and a float switch that says "full"; starts from 8 to 20 o'clock.
+room::Room hours_room();
+
 }  // namespace tidewright::support
