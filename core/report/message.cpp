@@ -93,7 +93,7 @@ bool water_may_go_on(const room::Room& room, const Rule& rule) {
 }
 
 std::string by_when(Duration time_to_act, Instant since, const WallClock& wall) {
-  const std::string within = "time to act: " + lasting(time_to_act);
+  std::string within = "time to act: " + lasting(time_to_act);
   if (time_to_act >= std::chrono::hours{24}) return within;
   return within + ", until " + clock_time(since + time_to_act, wall);
 }
