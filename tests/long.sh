@@ -45,13 +45,15 @@ fuzz() {
 
 kills() {
   built release &&
-    TIDEWRIGHT_KILLS="${KILLS:-500}" build/release/tests/end_to_end_tests --gtest_filter='Kill*'
+    TIDEWRIGHT_KILLS="${KILLS:-500}" build/release/tests/daemon_tests --gtest_filter='Kill*'
 }
 
 determinism() {
   built release && built dev || return 1
+  rm -rf "$kept/determinism.shared" && mkdir "$kept/determinism.shared"
   for build in release dev; do
-    "build/$build/tests/simulation_tests" --gtest_filter='Determinism*' || return 1
+    TIDEWRIGHT_DETERMINISM="$kept/determinism.shared" "build/$build/tests/simulation_tests" \
+      --gtest_filter='Determinism*' || return 1
   done
 }
 

@@ -11,6 +11,7 @@
 #include <memory>
 #include <string>
 #include <string_view>
+#include <thread>
 #include <vector>
 
 #include "core/event.hpp"
@@ -23,7 +24,8 @@ class Writer;
 
 // What the disk held of the run before.
 struct Found {
-  State state;              // what survives a restart, for things that still have their name
+  State state;              // as it was, for things that still have their name; Started makes
+                            // step forget what does not outlive a restart
   bool clean = false;       // the last run ended on purpose and its state was read, or none was
   Instant last = long_ago;  // of the last record; long_ago at the very first start
 };
@@ -79,6 +81,7 @@ class Store {
   std::shared_ptr<Writer> writer_;
   Found found_;
   std::vector<std::string> remarks_;
+  std::thread thread_;
 };
 
 struct Opened {

@@ -1,0 +1,86 @@
+#include "daemon/store/state_file.hpp"
+
+#include <SQLiteCpp/SQLiteCpp.h>
+#include <fmt/format.h>
+
+#include <stdexcept>
+
+#include "daemon/store/checksum.hpp"
+#include "daemon/store/state_text.hpp"
+
+namespace tidewright::store {
+namespace {
+
+constexpr Format format{.application = 0x74777374,  // "twst"
+                        .version = 1,
+                        .schema = {R"(CREATE TABLE kept (
+  id INTEGER PRIMARY KEY CHECK (id = 1),
+  sequence INTEGER NOT NULL,  -- of the last event in it
+  instant INTEGER NOT NULL,   -- of that event, milliseconds of the room's clock
+  clean INTEGER NOT NULL,     -- 1: the run ended on purpose
+  checksum INTEGER NOT NULL,  -- CRC-32 of the other columns
+  state TEXT NOT NULL         -- one line `path value` a field
+) STRICT)"}};
+
+std::int64_t sum(std::int64_t sequence, std::int64_t instant, bool clean, std::string_view state) {
+  return checksum(fmt::format("{} {} {:d} {}", sequence, instant, clean, state));
+}
+
+}  // namespace
+
+StateFile::StateFile(const std::filesystem::path& file, const room::Room& room, Kept& kept)
+    : opened_(open_database(file, format)) {
+  try {
+    const bool to_be_read = opened_.existed && opened_.set_aside.empty();
+    if (opened_.database && to_be_read && !read(room, kept)) {
+      opened_ = {};
+      const auto aside = store::set_aside(file);
+      opened_ = open_database(file, format);
+      opened_.existed = true;
+      opened_.set_aside = aside.string();
+      opened_.unreadable = "what it says does not fit its checksum";
+    }
+    if (!opened_.database) return;
+    opened_.database->exec("PRAGMA synchronous = FULL");
+    Kept under_way = kept;
+    under_way.clean = false;
+    write(room, under_way);
+    marked_ = true;
+  } catch (const std::exception& error) {
+    opened_.refused = error.what();
+  }
+}
+
+bool StateFile::read(const room::Room& room, Kept& kept) {
+  SQLite::Statement row{*opened_.database,
+                        "SELECT sequence, instant, clean, checksum, state FROM kept"};
+  if (!row.executeStep()) return false;
+  const std::int64_t sequence = row.getColumn(0).getInt64();
+  const std::int64_t instant = row.getColumn(1).getInt64();
+  const bool clean = row.getColumn(2).getInt() == 1;
+  const std::string text = row.getColumn(4).getString();
+  if (row.getColumn(3).getInt64() != sum(sequence, instant, clean, text)) return false;
+  Kept read{.sequence = static_cast<std::uint64_t>(sequence),
+            .at = Instant{Duration{instant}},
+            .clean = clean,
+            .state = {}};
+  if (!from_text(room, text, read.state)) return false;
+  kept = read;
+  return true;
+}
+
+void StateFile::write(const room::Room& room, const Kept& kept) {
+  if (!opened_.database) throw std::runtime_error{opened_.refused};
+  const auto sequence = static_cast<std::int64_t>(kept.sequence);
+  const std::int64_t instant = kept.at.time_since_epoch().count();
+  const std::string text = to_text(room, kept.state);
+  SQLite::Statement row{*opened_.database, "REPLACE INTO kept VALUES (1, ?, ?, ?, ?, ?)"};
+  row.bind(1, sequence);
+  row.bind(2, instant);
+  row.bind(3, kept.clean ? 1 : 0);
+  row.bind(4, sum(sequence, instant, kept.clean, text));
+  row.bindNoCopy(5, text);
+  row.exec();
+}
+
+}  // namespace tidewright::store
