@@ -1,47 +1,29 @@
 #include "tests/support/broker.hpp"
 
-#include <arpa/inet.h>
-#include <netinet/in.h>
-#include <sys/socket.h>
 #include <unistd.h>
 
 #include <csignal>
 #include <stdexcept>
+#include <thread>
 
-#include "tests/support/eventually.hpp"
+#include "tests/support/socket.hpp"
 
 namespace tidewright::support {
-namespace {
-
-sockaddr_in loopback(int port) {
-  sockaddr_in address{};
-  address.sin_family = AF_INET;
-  address.sin_port = htons(static_cast<std::uint16_t>(port));
-  address.sin_addr.s_addr = htonl(INADDR_LOOPBACK);
-  return address;
-}
-
-}  // namespace
 
 int free_port() {
-  const int fd = socket(AF_INET, SOCK_STREAM | SOCK_CLOEXEC, 0);
-  sockaddr_in address = loopback(0);
-  socklen_t size = sizeof address;
-  const bool bound = bind(fd, reinterpret_cast<sockaddr*>(&address), size) == 0 &&
-                     getsockname(fd, reinterpret_cast<sockaddr*>(&address), &size) == 0;
-  close(fd);
-  if (!bound) throw std::runtime_error("no free port");
-  return ntohs(address.sin_port);
+  const Listener listener = listen_on_loopback();
+  close(listener.fd);
+  return listener.port;
 }
 
 bool listening(int port, Milliseconds bound) {
-  return eventually(bound, [&] {
-    const int fd = socket(AF_INET, SOCK_STREAM | SOCK_CLOEXEC, 0);
-    const sockaddr_in address = loopback(port);
-    const int refused = connect(fd, reinterpret_cast<const sockaddr*>(&address), sizeof address);
-    close(fd);
-    return refused == 0;
-  });
+  const auto end = std::chrono::steady_clock::now() + bound;
+  while (true) {
+    const int fd = connect_to_loopback(port);
+    if (fd >= 0) close(fd);
+    if (fd >= 0 || std::chrono::steady_clock::now() >= end) return fd >= 0;
+    std::this_thread::sleep_for(Milliseconds{5});
+  }
 }
 
 Broker::Broker(const std::string& settings) : port_(free_port()) {

@@ -1,14 +1,13 @@
 #include "tests/support/mqtt_client.hpp"
 
-#include <arpa/inet.h>
-#include <netinet/in.h>
-#include <netinet/tcp.h>
 #include <poll.h>
 #include <sys/socket.h>
 #include <unistd.h>
 
 #include <array>
 #include <stdexcept>
+
+#include "tests/support/socket.hpp"
 
 namespace tidewright::support {
 namespace {
@@ -17,17 +16,8 @@ constexpr Milliseconds patience{5'000};
 
 MqttClient::MqttClient(int port, const std::string& id, int version,
                        const std::optional<Will>& will)
-    : fd_(socket(AF_INET, SOCK_STREAM | SOCK_CLOEXEC, 0)), version_(version) {
-  sockaddr_in address{};
-  address.sin_family = AF_INET;
-  address.sin_port = htons(static_cast<std::uint16_t>(port));
-  address.sin_addr.s_addr = htonl(INADDR_LOOPBACK);
-  const int yes = 1;
-  setsockopt(fd_, IPPROTO_TCP, TCP_NODELAY, &yes, sizeof yes);
-  if (connect(fd_, reinterpret_cast<sockaddr*>(&address), sizeof address) != 0) {
-    close(fd_);
-    throw std::runtime_error("no broker on port " + std::to_string(port));
-  }
+    : fd_(connect_to_loopback(port)), version_(version) {
+  if (fd_ < 0) throw std::runtime_error("no broker on port " + std::to_string(port));
   send(connect_packet(id, version, will));
   if (!read_until([this] { return connack_ == 0; }, patience)) {
     close(fd_);

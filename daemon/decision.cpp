@@ -1,0 +1,129 @@
+#include "daemon/decision.hpp"
+
+#include <fmt/format.h>
+
+#include "daemon/log/log.hpp"
+
+namespace tidewright {
+namespace {
+
+// "{seconds}" in the word for ON becomes the lease.
+std::string with_lease(std::string word, Duration lease) {
+  constexpr std::string_view mark = "{seconds}";
+  const std::size_t at = word.find(mark);
+  if (at == word.npos) return word;
+  const auto whole = std::chrono::ceil<std::chrono::seconds>(lease).count();
+  return word.replace(at, mark.size(), std::to_string(whole));
+}
+
+}  // namespace
+
+Decision::Decision(const Surroundings& around)
+    : around_(around), topics_(around.household), state_(around.store.found().state) {
+  for (std::size_t i = 0; i < around.household.outlets.size(); ++i) {
+    const config::Outlet& outlet = around.household.outlets[i];
+    payloads_.push_back(
+        {with_lease(outlet.on, around.household.room.actuators[i].lease), outlet.off});
+  }
+}
+
+void Decision::start() {
+  const store::Found& found = around_.store.found();
+  const Duration away = found.last == long_ago ? Duration{0} : around_.clock.now() - found.last;
+  happen(Started{found.clean, away});
+  happen(ClockSet{around_.clock.wall()});
+}
+
+void Decision::happen(const decltype(Event::what)& what, std::string_view raw) {
+  const Event event{around_.clock.now(), what};
+  due_ = step(around_.household.room, state_, event, effects_);
+  for (const Effect& effect : effects_) {
+    if (const auto* wanted = std::get_if<Command>(&effect)) command(*wanted);
+  }
+  carry_out_the_rest(around_.store.record(event, raw, state_));
+}
+
+void Decision::command(const Command& wanted) {
+  const Payloads& payloads = payloads_[wanted.actuator];
+  around_.line.command(wanted.actuator, wanted.on, around_.household.outlets[wanted.actuator].topic,
+                       wanted.on ? payloads.on : payloads.off, wanted.life);
+}
+
+// No latch that was announced is ever lost: what a pass announces after Persist waits for the
+// disk, or for the disk's refusal.
+void Decision::carry_out_the_rest(std::uint64_t sequence) {
+  bool persist = false;
+  for (const Effect& effect : effects_) {
+    if (std::holds_alternative<Persist>(effect)) {
+      persist = true;
+    } else if (const auto* answer = std::get_if<Answer>(&effect)) {
+      around_.reporter.answer(*answer);
+    } else if (const auto* announcement = std::get_if<Announcement>(&effect)) {
+      if (persist) {
+        held_.push_back({sequence, *announcement});
+      } else {
+        around_.reporter.announce(*announcement, state_);
+      }
+    }
+  }
+  if (persist) around_.store.persist();
+  shown_ = false;
+}
+
+void Decision::committed() {
+  const store::Committed done = around_.store.committed();
+  while (!held_.empty() && held_.front().sequence <= done.sequence) {
+    around_.reporter.announce(held_.front().announcement, state_);
+    held_.erase(held_.begin());
+  }
+  if (done.ok == recording_) return;
+  recording_ = done.ok;
+  if (!done.ok) log::error("The disk does not take the daemon's record. Is it full or read-only?");
+  happen(Recorded{done.ok});
+}
+
+void Decision::rest() {
+  const WallClock wall = around_.clock.wall();
+  if (stepped(state_.circumstances.wall, wall)) {
+    log::info("The wall clock was set; no timer is moved by it.");
+    happen(ClockSet{wall});
+  }
+  if (shown_) return;
+  around_.reporter.show(state_);
+  shown_ = true;
+}
+
+void Decision::hear(const mqtt::Inbound& message) {
+  const bool unknown_age = message.retained() || around_.line.just_subscribed();
+  for (const intake::Target& target : topics_.find(message.topic())) {
+    judge(target, {message.payload(), unknown_age});
+  }
+}
+
+void Decision::judge(const intake::Target& target, const intake::Message& message) {
+  const config::Source& source = around_.household.sources[target.instrument];
+  if (target.kind == intake::Target::Kind::availability) {
+    const auto said = intake::decode(*source.availability, target.instrument, message.payload);
+    if (const auto* availability = std::get_if<Availability>(&said)) {
+      happen(*availability, message.payload);
+    }
+    return;
+  }
+  const auto read =
+      intake::decode(source, around_.household.room.instruments[target.instrument],
+                     target.instrument, message, state_.circumstances.wall, around_.clock.now());
+  if (const auto* reading = std::get_if<Reading>(&read)) {
+    happen(*reading, message.payload);
+  } else {
+    refuse(target.instrument, std::get<intake::Refused>(read), message.payload);
+  }
+}
+
+void Decision::refuse(room::InstrumentIndex instrument, intake::Refused why, std::string_view raw) {
+  if (why != intake::Refused::nothing_there) happen(Refusal{instrument}, raw);
+  log::warning(fmt::format("{}: a message on {} is no reading: {}.",
+                           around_.household.room.instruments[instrument].id,
+                           around_.household.sources[instrument].topic, intake::words(why)));
+}
+
+}  // namespace tidewright

@@ -1,0 +1,73 @@
+// One room and the function that decides for it. Every event goes through happen(): step, then
+// commands at once, then all that may wait. Lives on the decision thread alone.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "config/household.hpp"
+#include "core/step.hpp"
+#include "daemon/clock.hpp"
+#include "daemon/intake/intake.hpp"
+#include "daemon/intake/topics.hpp"
+#include "daemon/mqtt/safety_line.hpp"
+#include "daemon/reporter.hpp"
+#include "daemon/store/store.hpp"
+
+namespace tidewright {
+
+// What a decision reaches out to. All of it outlives the decision.
+struct Surroundings {
+  const config::Household& household;
+  const Clock& clock;
+  store::Store& store;
+  mqtt::SafetyLine& line;
+  Reporter& reporter;
+};
+
+class Decision {
+ public:
+  explicit Decision(const Surroundings& around);
+
+  // The first call.
+  void start();
+  // `raw`: the payload that the event was made of, for the journal.
+  void happen(const decltype(Event::what)& what, std::string_view raw = {});
+  // A message of an instrument; anything else is passed over.
+  void hear(const mqtt::Inbound& message);
+  // The disk has got further.
+  void committed();
+  // Every 250 ms: what need not happen at once.
+  void rest();
+
+  // When Tick is due.
+  Instant due() const { return due_; }
+
+ private:
+  struct Payloads {
+    std::string on;
+    std::string off;
+  };
+  struct Held {
+    std::uint64_t sequence;
+    Announcement announcement;
+  };
+  void command(const Command& command);
+  void carry_out_the_rest(std::uint64_t sequence);
+  void judge(const intake::Target& target, const intake::Message& message);
+  void refuse(room::InstrumentIndex instrument, intake::Refused why, std::string_view raw);
+
+  Surroundings around_;
+  intake::Topics topics_;
+  std::vector<Payloads> payloads_;  // one for each actuator
+  State state_;
+  Effects effects_;
+  Instant due_ = long_ago;
+  bool recording_ = true;
+  bool shown_ = true;       // the reporter has the present state
+  std::vector<Held> held_;  // announcements whose latch is not on the disk yet
+};
+
+}  // namespace tidewright

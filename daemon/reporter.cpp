@@ -1,0 +1,152 @@
+#include "daemon/reporter.hpp"
+
+#include <fmt/format.h>
+
+#include <random>
+#include <utility>
+
+#include "core/report/report.hpp"
+#include "daemon/hub/plain.hpp"
+#include "daemon/log/log.hpp"
+#include "daemon/transitions.hpp"
+
+namespace tidewright {
+namespace {
+
+std::uint32_t fresh_token() {
+  static std::random_device chance;
+  return std::uniform_int_distribution<std::uint32_t>(100'000, 999'999)(chance);
+}
+
+}  // namespace
+
+Reporter::Reporter(const config::Household& household, const Clock& clock,
+                   const mqtt::Access& access, Inbox& inbox)
+    : household_(household),
+      clock_(clock),
+      inbox_(inbox),
+      place_{household.base, household.room.id},
+      desk_(household, fresh_token),
+      line_({access, place_}, [this] { wake(); }),
+      thread_([this] { work(); }) {}
+
+Reporter::~Reporter() { close(std::chrono::milliseconds{0}); }
+
+template <class Fill>
+void Reporter::post(Fill fill) {
+  {
+    const std::lock_guard guard(lock_);
+    fill(mail_);
+    woken_ = true;
+  }
+  changed_.notify_one();
+}
+
+void Reporter::wake() {
+  post([](Mail&) {});
+}
+
+void Reporter::show(const State& state) {
+  post([&](Mail& mail) { mail.state = state; });
+}
+
+void Reporter::announce(const Announcement& announcement, const State& state) {
+  post([&](Mail& mail) {
+    mail.state = state;
+    if (mail.announcements.size() < mail_max) mail.announcements.push_back(announcement);
+  });
+}
+
+void Reporter::answer(const Answer& answer) {
+  post([&](Mail& mail) {
+    if (mail.answers.size() < mail_max) mail.answers.push_back(answer);
+  });
+}
+
+void Reporter::allow(int mqtt_version) {
+  post([&](Mail& mail) { mail.mqtt_version = mqtt_version; });
+}
+
+void Reporter::forbid() { allow(0); }
+
+void Reporter::close(std::chrono::milliseconds patience) {
+  if (!thread_.joinable()) return;
+  post([&](Mail& mail) { mail.closing_patience = patience; });
+  thread_.join();
+}
+
+Reporter::Mail Reporter::next_mail(Steady::time_point until) {
+  std::unique_lock guard(lock_);
+  changed_.wait_until(guard, until, [this] { return woken_; });
+  woken_ = false;
+  return std::exchange(mail_, {});
+}
+
+void Reporter::work() {
+  auto until = Steady::now();
+  while (true) {
+    const Mail mail = next_mail(until);
+    if (mail.mqtt_version) permit(*mail.mqtt_version);
+    if (mail.state) take(*mail.state);
+    read_letters();
+    send_answers(mail.answers);
+    send_announcements(mail.announcements);
+    const auto now = Steady::now();
+    if (undescribed_ && (now >= described_ + describe_every || mail.closing_patience)) describe();
+    until = line_.tend();
+    if (undescribed_) until = std::min(until, described_ + describe_every);
+    if (mail.closing_patience) return line_.close(*mail.closing_patience);
+  }
+}
+
+void Reporter::permit(int mqtt_version) {
+  if (mqtt_version == 0) {
+    line_.forbid();
+  } else {
+    line_.allow(mqtt_version);
+  }
+}
+
+void Reporter::take(const State& state) {
+  for (const std::string& line : transitions(household_.room, state_, state)) log::info(line);
+  state_ = state;
+  undescribed_ = true;
+}
+
+void Reporter::read_letters() {
+  while (const std::optional<hub::Letter> letter = line_.letter()) {
+    const auto taken = desk_.take(*letter, clock_.now(), clock_.wall());
+    if (const auto* reply = std::get_if<hub::Reply>(&taken)) {
+      line_.send(reply->message, reply->correlation);
+    } else if (const auto* ask = std::get_if<Ask>(&taken)) {
+      inbox_.post(*ask);
+    } else {
+      inbox_.post(std::get<Tell>(taken));
+    }
+  }
+}
+
+void Reporter::send_answers(const std::vector<Answer>& answers) {
+  for (const Answer& answer : answers) {
+    const std::string words = report::words(household_.room, answer.why);
+    if (const auto reply = desk_.reply(answer, words, clock_.now(), clock_.wall())) {
+      line_.send(reply->message, reply->correlation);
+    }
+  }
+}
+
+void Reporter::send_announcements(const std::vector<Announcement>& announcements) {
+  for (const Announcement& announcement : announcements) {
+    const report::Message message = report::message(household_.room, state_, announcement);
+    log::warning(fmt::format("{} ({}): {}", message.title, message.event, message.text));
+    line_.send(hub::plain(message, place_, state_.circumstances.wall));
+  }
+}
+
+void Reporter::describe() {
+  described_ = Steady::now();
+  undescribed_ = false;
+  line_.show(hub::plain(report::describe(household_.room, state_), place_));
+}
+
+}  // namespace tidewright

@@ -1,0 +1,85 @@
+// Tells the household: a thread of its own that makes words of the state, keeps the report line,
+// and answers people. Nothing here can delay a command.
+#pragma once
+
+#include <chrono>
+#include <condition_variable>
+#include <mutex>
+#include <optional>
+#include <thread>
+#include <vector>
+
+#include "config/household.hpp"
+#include "core/effect.hpp"
+#include "core/state/state.hpp"
+#include "daemon/clock.hpp"
+#include "daemon/hub/desk.hpp"
+#include "daemon/inbox.hpp"
+#include "daemon/mqtt/report_line.hpp"
+
+namespace tidewright {
+
+class Reporter {
+ public:
+  static constexpr std::chrono::milliseconds describe_every{500};
+
+  Reporter(const config::Household& household, const Clock& clock, const mqtt::Access& access,
+           Inbox& inbox);
+  ~Reporter();
+  Reporter(const Reporter&) = delete;
+  Reporter& operator=(const Reporter&) = delete;
+
+  // By the decision thread; none of these waits. The latest state wins.
+  void show(const State& state);
+  void announce(const Announcement& announcement, const State& state);
+  void answer(const Answer& answer);
+  // The name at the broker is ours, spoken with that version of MQTT; or another daemon has it.
+  void allow(int mqtt_version);
+  void forbid();
+
+  // Says `offline` within `patience` and ends the thread. Nothing may be called after it.
+  void close(std::chrono::milliseconds patience);
+
+ private:
+  using Steady = std::chrono::steady_clock;
+  struct Mail {
+    std::optional<State> state;
+    std::vector<Announcement> announcements;
+    std::vector<Answer> answers;
+    std::optional<int> mqtt_version;  // allowed; 0 = forbidden
+    std::optional<std::chrono::milliseconds> closing_patience;
+  };
+  static constexpr std::size_t mail_max = 64;
+
+  template <class Fill>
+  void post(Fill fill);
+  void wake();
+  void work();
+  Mail next_mail(Steady::time_point until);
+  void permit(int mqtt_version);
+  void take(const State& state);
+  void read_letters();
+  void send_answers(const std::vector<Answer>& answers);
+  void send_announcements(const std::vector<Announcement>& announcements);
+  void describe();
+
+  const config::Household& household_;
+  const Clock& clock_;
+  Inbox& inbox_;
+
+  std::mutex lock_;  // of the next three
+  std::condition_variable changed_;
+  Mail mail_;
+  bool woken_ = false;
+
+  // What follows belongs to the thread.
+  hub::Place place_;
+  hub::Desk desk_;
+  mqtt::ReportLine line_;
+  State state_;
+  bool undescribed_ = false;
+  Steady::time_point described_{};
+  std::thread thread_;
+};
+
+}  // namespace tidewright
