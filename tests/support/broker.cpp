@@ -4,8 +4,8 @@
 
 #include <csignal>
 #include <stdexcept>
-#include <thread>
 
+#include "tests/support/eventually.hpp"
 #include "tests/support/socket.hpp"
 
 namespace tidewright::support {
@@ -17,13 +17,11 @@ int free_port() {
 }
 
 bool listening(int port, Milliseconds bound) {
-  const auto end = std::chrono::steady_clock::now() + bound;
-  while (true) {
+  return eventually(bound, [port] {
     const int fd = connect_to_loopback(port);
     if (fd >= 0) close(fd);
-    if (fd >= 0 || std::chrono::steady_clock::now() >= end) return fd >= 0;
-    std::this_thread::sleep_for(Milliseconds{5});
-  }
+    return fd >= 0;
+  });
 }
 
 Broker::Broker(const std::string& settings) : port_(free_port()) {
