@@ -2,13 +2,12 @@
 
 #include <fmt/format.h>
 
-#include <cstdio>
-#include <fstream>
-#include <iterator>
+#include <CLI/CLI.hpp>
+#include <memory>
 #include <nlohmann/json.hpp>
 
 #include "config/protection.hpp"
-#include "config/reader/reader.hpp"
+#include "daemon/commands/household_file.hpp"
 
 namespace tidewright::commands {
 namespace {
@@ -48,21 +47,23 @@ ordered_json json(const config::Protection& protection) {
 }  // namespace
 
 int check(const std::string& file, bool as_json) {
-  std::ifstream stream{file};
-  if (!stream) {
-    fmt::print(stderr, "{}: error: the file cannot be read\n", file);
-    return 66;
-  }
-  const std::string text{std::istreambuf_iterator<char>{stream}, {}};
-  const config::Understood understood = config::read(text);
-  for (const config::Problem& problem : understood.problems) {
-    fmt::print(stderr, "{}", config::render(problem, file, text));
-  }
-  if (!understood.household) return 78;
-  const config::Protection protection = config::protection(*understood.household);
-  fmt::print("{}", as_json ? json(protection).dump(2) + "\n"
-                           : config::words(protection, *understood.household));
+  const HouseholdFile read = read_household(file);
+  if (!read.household) return read.exit_code;
+  const config::Protection protection = config::protection(*read.household);
+  fmt::print(
+      "{}", as_json ? json(protection).dump(2) + "\n" : config::words(protection, *read.household));
   return 0;
+}
+
+std::function<int()> prepare_check(CLI::App& app) {
+  struct Options {
+    std::string file;
+    bool json = false;
+  };
+  const auto options = std::make_shared<Options>();
+  app.add_option("FILE", options->file, "the household's file")->required();
+  app.add_flag("--json", options->json, "for programs");
+  return [options] { return check(options->file, options->json); };
 }
 
 }  // namespace tidewright::commands

@@ -1,7 +1,12 @@
 // `tidewright check FILE`.
 #pragma once
 
+#include <functional>
 #include <string>
+
+namespace CLI {
+class App;
+}
 
 namespace tidewright::commands {
 
@@ -9,5 +14,7 @@ namespace tidewright::commands {
 // (EX_NOINPUT) if it cannot be read. Otherwise says on stdout what it protects and what it does
 // not, as words or as JSON, and returns 0.
 int check(const std::string& file, bool as_json);
+
+std::function<int()> prepare_check(CLI::App& app);
 
 }  // namespace tidewright::commands

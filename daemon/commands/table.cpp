@@ -2,6 +2,9 @@
 
 #include <array>
 
+#include "daemon/commands/check.hpp"
+#include "daemon/commands/explain.hpp"
+#include "daemon/commands/list.hpp"
 #include "daemon/commands/run.hpp"
 
 namespace tidewright::commands {
@@ -10,6 +13,11 @@ namespace {
 constexpr std::array rows{
     Row{"run", "Runs the daemon", "tidewright run --config minimal.toml --state ./state",
         prepare_run},
+    Row{"check", "Reads a household's file: what is wrong, what is protected and what is not",
+        "tidewright check minimal.toml", prepare_check},
+    Row{"explain", "An alarm's whole record", "tidewright explain leak", prepare_explain},
+    Row{"list", "What there is: alarms, keys, quantities, topics", "tidewright list alarms",
+        prepare_list},
 };
 
 }  // namespace
