@@ -1,7 +1,7 @@
 #!/bin/sh
 # A pretend water room, told like a story: sh daemon/demo.sh [--seconds N] [--pace K] [--headless]
 #   --seconds N   end after N seconds at the latest; the story must be over by then
-#   --pace K      the room and the daemon's clock run K times faster than the wall's (120)
+#   --pace K      the room and the daemon's clock run K times faster than the wall's (30)
 #   --headless    print no prompt at the end
 # Installs what is missing from Debian's packages, builds, and starts on this machine only: a
 # private broker, a pretend room that speaks MQTT like real sensors and plugs, and the daemon.
@@ -9,7 +9,7 @@
 cd "$(dirname "$0")/.." || exit 1
 . daemon/packages.sh
 
-seconds=600 pace=120 headless=""
+seconds=600 pace=30 headless=""
 while [ $# -gt 0 ]; do
   case "$1" in
     --seconds) seconds=$2; shift 2 ;;

@@ -2,7 +2,9 @@
 
 #include <fmt/core.h>
 
+#include <cstdio>
 #include <nlohmann/json.hpp>
+#include <sstream>
 
 #include "tests/pretend_room/payload.hpp"
 
@@ -19,9 +21,26 @@ std::string text_of(const nlohmann::json& document, const char* key) {
   return found->is_string() ? found->get<std::string>() : found->dump();
 }
 
+// Words in lines of at most 80 bytes, set in by four.
+std::string set_in(const std::string& text) {
+  constexpr std::size_t widest = 80;
+  std::istringstream words(text);
+  std::string lines;
+  std::string line;
+  for (std::string word; words >> word;) {
+    if (!line.empty() && line.size() + 1 + word.size() > widest) {
+      lines += "    " + line + '\n';
+      line.clear();
+    }
+    line += (line.empty() ? "" : " ") + word;
+  }
+  return lines + "    " + line + '\n';
+}
+
 void print_announcement(const nlohmann::json& said) {
-  fmt::print("\n    PHONE, {}: {}\n    {}\n\n", text_of(said, "event"), text_of(said, "title"),
-             text_of(said, "text"));
+  fmt::print("\n    PHONE, {}: {}\n{}\n", text_of(said, "event"), text_of(said, "title"),
+             set_in(text_of(said, "text")));
+  std::fflush(stdout);
 }
 
 }  // namespace
