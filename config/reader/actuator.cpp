@@ -58,6 +58,15 @@ void check_lease(Draft& draft, const Section& from, const room::Actuator& actuat
   }
 }
 
+// Two commands that a device cannot tell apart would never switch it off.
+void check_words(Draft& draft, const Section& from) {
+  if (from.text("on") != from.text("off") || from.text("on").empty()) return;
+  draft.problems.add(from.at(from.told("off") != nullptr ? "off" : "on"),
+                     fmt::format("\"{}\" stands for both `on` and `off` in {}; expected two words",
+                                 from.text("on"), from.title()),
+                     "Look at what the device really takes in both cases.");
+}
+
 // At most one of each role: the interlock cuts all of them, but a purifier has one of each.
 void check_roles(Draft& draft) {
   for (std::size_t i = 0; i < draft.actuators.size(); ++i) {
@@ -81,6 +90,7 @@ void read_actuators(Draft& draft) {
     const auto index = static_cast<std::uint8_t>(draft.household.room.actuators.size());
     room::Actuator actuator = actuator_of(from);
     check_lease(draft, from, actuator);
+    check_words(draft, from);
     const auto plug = [&](const char* key, room::Quantity quantity) {
       const Section* table = from.table(key);
       if (table == nullptr) return;

@@ -90,13 +90,21 @@ void read_supervision(Draft& draft, const Section& section, room::Instrument& in
   }
 }
 
-void read_availability(const Section& section, room::Instrument& instrument, Source& source) {
+void read_availability(Draft& draft, const Section& section, room::Instrument& instrument,
+                       Source& source) {
   const Section* availability = section.table("availability");
   if (availability == nullptr) return;
   instrument.has_availability = true;
   source.availability = AvailabilityTopic{.topic = availability->text("topic"),
                                           .online = availability->text("online"),
                                           .offline = availability->text("offline")};
+  const std::string& online = source.availability->online;
+  if (online.empty() || online != source.availability->offline) return;
+  draft.problems.add(availability->at(availability->mentions("offline") ? "offline" : "online"),
+                     fmt::format("\"{}\" stands for both `online` and `offline` in {}; expected "
+                                 "two words",
+                                 online, availability->title()),
+                     "Look at what the sensor really sends in both cases.");
 }
 
 void check_id(Draft& draft, const Section& section, const std::string& id) {
@@ -132,7 +140,7 @@ void add_instrument(Draft& draft, const Section& section, const Described& descr
   source.topic = section.text("topic");
   source.pointer = section.text("pointer");
   source.time_pointer = section.text("time_pointer");
-  read_availability(section, instrument, source);
+  read_availability(draft, section, instrument, source);
   const bool json = section.mentions("pointer") || section.mentions("time_pointer");
 
   const auto* keys = std::find_if(

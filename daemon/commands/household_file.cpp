@@ -2,6 +2,7 @@
 
 #include <sysexits.h>
 
+#include <filesystem>
 #include <fstream>
 #include <iostream>
 #include <sstream>
@@ -14,7 +15,10 @@ HouseholdFile read_household(const std::string& path) {
   HouseholdFile file;
   std::ifstream stream(path, std::ios::binary);
   std::ostringstream text;
-  if (!stream || !(text << stream.rdbuf())) {
+  std::error_code unknown;
+  const bool readable = stream && !std::filesystem::is_directory(path, unknown);
+  if (readable) text << stream.rdbuf();  // fails, but is not bad, where the file is empty
+  if (!readable || text.bad()) {
     std::cerr << path << ": error: cannot be read.\n";
     file.exit_code = EX_NOINPUT;
     return file;
