@@ -136,6 +136,8 @@ constexpr std::array rows{
         "How long the cause must last before it counts."},
     Key{Part::rule, "off_delay", K::time, optional, "10 min", "", "0 s", "24 h",
         "How long the cause must be gone before it is over."},
+    Key{Part::rule, "in_service", K::yes_no, optional, "false", "", "", "",
+        "If false it is never announced; what it switches off is switched off all the same."},
 
     Key{Part::instrument, "topic", K::topic, required, "home/waterroom/leak", "", "", "",
         "The topic on which it speaks."},
