@@ -8,6 +8,8 @@
 
 #include "core/rules/catalogue.hpp"
 #include "daemon/commands/alarm_record.hpp"
+#include "daemon/commands/household_file.hpp"
+#include "daemon/commands/trace.hpp"
 
 namespace tidewright::commands {
 
@@ -24,15 +26,38 @@ int explain(const std::string& alarm, bool json, std::ostream& out, std::ostream
   return EX_USAGE;
 }
 
+int explain_trace(const std::string& scenario, const std::string& config_file, std::ostream& out,
+                  std::ostream& err) {
+  if (scenario != "leak") {
+    err << "There is no scenario `" << scenario << "`. There is: leak\n";
+    return EX_USAGE;
+  }
+  const HouseholdFile file = read_household(config_file);
+  if (!file.household) return file.exit_code;
+  out << trace_leak(file.household->room);
+  return EX_OK;
+}
+
 std::function<int()> prepare_explain(CLI::App& app) {
   struct Options {
     std::string alarm;
     bool json = false;
+    std::string scenario;
+    std::string config_file;
   };
   const auto options = std::make_shared<Options>();
-  app.add_option("ALARM", options->alarm, "its name, as `list alarms` shows it")->required();
+  auto* alarm = app.add_option("ALARM", options->alarm, "its name, as `list alarms` shows it");
   app.add_flag("--json", options->json, "for programs");
-  return [options] { return explain(options->alarm, options->json, std::cout, std::cerr); };
+  auto* config = app.add_option("--config", options->config_file, "the household's file");
+  auto* trace = app.add_option("--trace", options->scenario, "one event, stage by stage: leak");
+  trace->excludes(alarm)->needs(config);
+  app.require_option(1, 0);
+  return [options] {
+    if (options->scenario.empty()) {
+      return explain(options->alarm, options->json, std::cout, std::cerr);
+    }
+    return explain_trace(options->scenario, options->config_file, std::cout, std::cerr);
+  };
 }
 
 }  // namespace tidewright::commands

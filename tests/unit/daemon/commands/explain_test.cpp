@@ -37,6 +37,15 @@ TEST(Explain, GivesJsonWithUnitsInTheNames) {
   EXPECT_EQ(record["consequence_of"], "broker_lost");
 }
 
+TEST(Explain, TracesALeakThroughTheHouseholdsOwnRoom) {
+  std::ostringstream out;
+  std::ostringstream err;
+  const std::string minimal = TIDEWRIGHT_SOURCE_DIR "/config/minimal.toml";
+  EXPECT_EQ(commands::explain_trace("leak", minimal, out, err), 0);
+  EXPECT_NE(out.str().find("ON -> OFF"), std::string::npos) << out.str();
+  EXPECT_EQ(commands::explain_trace("flood", minimal, out, err), 64);
+}
+
 TEST(List, HasFourListsInThreeForms) {
   for (const char* what : {"alarms", "keys", "quantities", "topics"}) {
     std::ostringstream text;
