@@ -63,11 +63,14 @@ std::string number(double value) {
 std::string lasting(Duration span) {
   const auto whole_seconds = std::chrono::round<std::chrono::seconds>(span).count();
   if (whole_seconds < 90) return fmt::format("{} s", whole_seconds);
-  const auto minutes = (whole_seconds + 30) / 60;
+  const auto minutes = std::chrono::round<std::chrono::minutes>(span).count();
   if (minutes < 90) return fmt::format("{} min", minutes);
-  if (minutes >= 48 * 60) return fmt::format("{} days", (minutes + 12 * 60) / (24 * 60));
-  if (minutes % 60 == 0) return fmt::format("{} h", minutes / 60);
-  return fmt::format("{} h {} min", minutes / 60, minutes % 60);
+  const auto whole_hours = minutes / 60;
+  if (whole_hours >= 48) {
+    return fmt::format("{} days", std::chrono::round<std::chrono::days>(span).count());
+  }
+  if (minutes % 60 == 0) return fmt::format("{} h", whole_hours);
+  return fmt::format("{} h {} min", whole_hours, minutes % 60);
 }
 
 std::string instrument_words(const room::Room& room, std::uint8_t index) {
