@@ -39,7 +39,7 @@ fuzz() {
     corpus=build/fuzz/corpus/$(basename "$fuzzer")
     mkdir -p "$corpus"
     "$fuzzer" -max_total_time="${FUZZ_SECONDS:-600}" -timeout=10 -print_final_stats=1 \
-      -artifact_prefix="$corpus-" "$corpus" || return 1
+      -artifact_prefix="$corpus-" "$corpus" tests/broken || return 1
   done
 }
 

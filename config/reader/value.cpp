@@ -29,20 +29,24 @@ bool read_numeral(const Key& key, const Node& node, Value& value, Problems& prob
 }
 
 bool read_words(const Key& key, const Node& node, Value& value, Problems& problems) {
-  if (node.kind == Node::Kind::text) value.words.push_back(node.text);
+  const bool list = node.kind == Node::Kind::array;
+  const bool one = node.kind == Node::Kind::text && !node.text.empty();
+  if (one) value.words.push_back(node.text);
+  if (!one && (!list || node.children.empty())) {
+    refuse(key, node.at, list ? "an empty list" : as_written(node), std::string{key.help},
+           problems);
+    return false;
+  }
   for (const Node& item : node.children) {
-    if (node.kind == Node::Kind::array && item.kind == Node::Kind::text) {
+    if (item.kind == Node::Kind::text && !item.text.empty()) {
       value.words.push_back(item.text);
       continue;
     }
     refuse(key, item.at, "a list with " + as_written(item) + " in it",
-           fmt::format("Write \"{}\", in quotes.", item.text), problems);
+           "Each word stands in quotes and has at least one letter.", problems);
     return false;
   }
-  if (!value.words.empty()) return true;
-  refuse(key, node.at, node.kind == Node::Kind::array ? "an empty list" : as_written(node),
-         std::string{key.help}, problems);
-  return false;
+  return true;
 }
 
 bool read_yes_no(const Key& key, const Node& node, Value& value, Problems& problems) {
@@ -71,7 +75,6 @@ bool read_own(const Key& key, const Node& node, Value& value, Problems& problems
 
 }  // namespace
 
-// Says what was found, and what was expected in its place.
 void refuse(const Key& key, Spot at, std::string_view found, std::string hint, Problems& problems) {
   problems.add(at, fmt::format("`{}` is {}; expected {}", key.name, found, expected(key)),
                std::move(hint));
