@@ -11,6 +11,7 @@
 
 #include "config/reader/reader.hpp"
 #include "core/rehearsal/pretend_room.hpp"
+#include "tests/pretend_room/narrator.hpp"
 #include "tests/pretend_room/story.hpp"
 #include "tests/pretend_room/wire.hpp"
 
@@ -47,6 +48,7 @@ bool play(const Arguments& arguments, const config::Household& household) {
   rehearsal::PretendRoom pretend(household.room, settings, arguments.seed, begins);
   pretend::Wire wire(household, port_of(arguments.broker));
   pretend::Story story(text_of(arguments.story), begins);
+  pretend::Narrator narrator(household.room, pretend);
   const Clock::time_point curtain = Clock::now();
   std::vector<Event> said;
   for (;;) {
@@ -58,6 +60,7 @@ bool play(const Arguments& arguments, const config::Household& household) {
       pretend.advance(now, said);
       for (const Event& event : said) wire.publish(event);
     }
+    narrator.look(pretend);
     const auto course = story.go_on(pretend, household.room, wire);
     if (course != pretend::Story::Course::under_way) {
       return course == pretend::Story::Course::came_true;

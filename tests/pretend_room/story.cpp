@@ -2,11 +2,11 @@
 
 #include <fmt/core.h>
 
-#include <cstdio>
 #include <sstream>
 #include <stdexcept>
 
 #include "core/rehearsal/happening.hpp"
+#include "tests/pretend_room/narrator.hpp"
 
 namespace tidewright::pretend {
 namespace {
@@ -51,11 +51,7 @@ Story::Story(std::string_view text, Instant begins) : begins_(begins), line_sinc
   }
 }
 
-void Story::print(Instant now, const std::string& words) const {
-  const auto total = std::chrono::duration_cast<std::chrono::seconds>(now - begins_).count();
-  fmt::print("{:02}:{:02}:{:02}  {}\n", total / 3600, total / 60 % 60, total % 60, words);
-  std::fflush(stdout);
-}
+void Story::print(Instant now, const std::string& words) const { print_line(now - begins_, words); }
 
 Story::Course Story::go_on(PretendRoom& pretend, const room::Room& room, Wire& wire) {
   while (!failed_ && next_ < lines_.size()) {
