@@ -27,7 +27,7 @@ void step_through_a_day(benchmark::State& run) {
   const room::Room room = support::full_room();
   const std::vector<Event> day = support::eventful_day(room);
   std::vector<double> best(day.size(), 1e12);  // nanoseconds
-  for (auto _ : run) {
+  for ([[maybe_unused]] auto pass : run) {
     State state;
     Effects effects;
     for (std::size_t i = 0; i < day.size(); ++i) {

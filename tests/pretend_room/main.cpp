@@ -5,6 +5,7 @@
 
 #include <CLI/CLI.hpp>
 #include <chrono>
+#include <cstdio>
 #include <fstream>
 #include <iostream>
 #include <sstream>
@@ -69,9 +70,8 @@ bool play(const Arguments& arguments, const config::Household& household) {
   }
 }
 
-}  // namespace
-
-int main(int argc, char** argv) {
+// Reads the command line and the household's file, and plays. Returns the exit code.
+int run(int argc, char** argv) {
   Arguments arguments;
   CLI::App app{"The pretend water room: speaks MQTT like real sensors and plugs"};
   app.add_option("--config", arguments.config, "the household's file")->required();
@@ -92,10 +92,18 @@ int main(int argc, char** argv) {
     std::cerr << config::render(problem, arguments.config, text);
   }
   if (!understood.household) return 78;
+  return play(arguments, *understood.household) ? 0 : 1;
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
   try {
-    return play(arguments, *understood.household) ? 0 : 1;
+    return run(argc, argv);
   } catch (const std::exception& error) {
-    std::cerr << "pretend_room: " << error.what() << '\n';
+    std::fputs("pretend_room: ", stderr);
+    std::fputs(error.what(), stderr);
+    std::fputs("\n", stderr);
     return 64;
   }
 }

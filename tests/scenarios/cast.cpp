@@ -282,11 +282,12 @@ bool Cast::holds_actuator(const std::string& words) {
 }
 
 bool Cast::holds_announced(const std::string& words) {
-  const auto [id, event] = split(words);
+  const auto wanted = split(words);
   auto& announced = theatre_->announced;
-  const auto found = std::find_if(
-      announced.begin(), announced.end(),
-      [&](const report::Message& message) { return message.id == id && message.event == event; });
+  const auto found =
+      std::find_if(announced.begin(), announced.end(), [&](const report::Message& message) {
+        return message.id == wanted.first && message.event == wanted.second;
+      });
   if (found == announced.end()) return false;
   last_ = *found;
   announced.erase(found);
