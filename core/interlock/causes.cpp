@@ -27,7 +27,8 @@ Cause not_good(const Picture& picture, Quantity quantity, Place place, Why why) 
 
 Cause link_is_down(const Picture& picture, const Findings&) {
   if (picture.circumstances.link_up) return std::nullopt;
-  return because(Why::link_down);
+  const double down_for = seconds(picture.now - picture.circumstances.link_since);
+  return Reason{Why::link_down, no_subject, {to_float(down_for)}};
 }
 
 Cause is_stopping(const Picture& picture, const Findings&) {

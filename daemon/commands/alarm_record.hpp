@@ -10,10 +10,10 @@ namespace tidewright::commands {
 std::string as_text(const rules::Rule&);
 // One JSON object; times in seconds, with their unit in the name.
 std::string as_json(const rules::Rule&);
-// A section of docs/ALARMS.md.
+// A section of docs/alarms.md.
 std::string as_markdown(const rules::Rule&);
 
-// All of docs/ALARMS.md.
+// All of docs/alarms.md.
 std::string alarms_document();
 
 }  // namespace tidewright::commands

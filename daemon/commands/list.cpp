@@ -17,6 +17,7 @@ struct Row {
   Listing (*make)();
 };
 constexpr Row lists[] = {{"alarms", list_alarms},
+                         {"interlocks", list_interlocks},
                          {"keys", list_keys},
                          {"quantities", list_quantities},
                          {"topics", list_topics}};
@@ -45,7 +46,7 @@ int list(const std::string& what, Form form, std::ostream& out, std::ostream& er
     out << in_form(row.make(), form);
     return EX_OK;
   }
-  err << "There is no list `" << what << "`. There are: alarms keys quantities topics\n";
+  err << "There is no list `" << what << "`. There are: alarms interlocks keys quantities topics\n";
   return EX_USAGE;
 }
 
@@ -56,7 +57,8 @@ std::function<int()> prepare_list(CLI::App& app) {
     bool markdown = false;
   };
   const auto options = std::make_shared<Options>();
-  app.add_option("WHAT", options->what, "alarms, keys, quantities or topics")->required();
+  app.add_option("WHAT", options->what, "alarms, interlocks, keys, quantities or topics")
+      ->required();
   auto* json = app.add_flag("--json", options->json, "for programs");
   app.add_flag("--markdown", options->markdown, "for the docs")->excludes(json);
   return [options] {

@@ -1,4 +1,4 @@
-// `tidewright list alarms|keys|quantities|topics`: what there is, as text, JSON or Markdown.
+// `tidewright list alarms|interlocks|keys|quantities|topics`: what there is, as text, JSON or Markdown.
 #pragma once
 
 #include <functional>

@@ -19,6 +19,7 @@ std::string as_json(const Listing&);
 std::string as_markdown(const Listing&);
 
 Listing list_alarms();
+Listing list_interlocks();
 Listing list_keys();
 Listing list_quantities();
 Listing list_topics();

@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include "config/reader/keys.hpp"
+#include "core/interlock/matrix.hpp"
 #include "core/report/phrases.hpp"
 #include "core/room/instrument.hpp"
 #include "core/rules/catalogue.hpp"
@@ -24,6 +25,26 @@ constexpr QuantityRow quantities[] = {
     {room::Quantity::power, "power", "what a plug's load draws"},
     {room::Quantity::feedback, "feedback", "whether a plug or valve says that it is on"},
 };
+
+const char* hold_word(interlock::Hold hold) {
+  switch (hold) {
+    case interlock::Hold::none:
+      return "-";
+    case interlock::Hold::inhibit:
+      return "may not start";
+    case interlock::Hold::force_off:
+      return "off";
+    case interlock::Hold::trip:
+      return "off and held";
+  }
+  return "-";
+}
+
+std::string reset_word(const interlock::Row& row) {
+  if (row.holds.booster_pump == interlock::Hold::trip) return "always";
+  if (row.latches_at_stop == 0) return "never";
+  return fmt::format("from stop {} within 24 h on", row.latches_at_stop);
+}
 
 std::string bounds(const config::Key& key) {
   if (key.low.empty() && key.high.empty()) return "";
@@ -61,6 +82,16 @@ Listing list_quantities() {
   for (const QuantityRow& row : quantities) {
     const auto unit = report::unit(row.quantity);
     listing.rows.push_back({row.name, unit.empty() ? "yes or no" : std::string(unit), row.meaning});
+  }
+  return listing;
+}
+
+// In order of precedence, as the interlock reads it.
+Listing list_interlocks() {
+  Listing listing{"What stops what", {"cause", "booster_pump", "feed_valve", "needs_reset"}, {}};
+  for (const interlock::Row& row : interlock::matrix()) {
+    listing.rows.push_back({std::string(row.cause), hold_word(row.holds.booster_pump),
+                            hold_word(row.holds.feed_valve), reset_word(row)});
   }
   return listing;
 }

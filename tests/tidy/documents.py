@@ -8,10 +8,11 @@ import sys
 from tree import Tree
 
 GENERATED = {
-    "docs/ALARMS.md": ["list", "alarms", "--markdown"],
-    "docs/KEYS.md": ["list", "keys", "--markdown"],
-    "docs/TOPICS.md": ["list", "topics", "--markdown"],
-    "docs/QUANTITIES.md": ["list", "quantities", "--markdown"],
+    "docs/alarms.md": ["list", "alarms", "--markdown"],
+    "docs/interlocks.md": ["list", "interlocks", "--markdown"],
+    "docs/keys.md": ["list", "keys", "--markdown"],
+    "docs/topics.md": ["list", "topics", "--markdown"],
+    "docs/quantities.md": ["list", "quantities", "--markdown"],
 }
 
 

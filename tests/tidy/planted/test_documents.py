@@ -17,17 +17,17 @@ class Documents(Planted):
         self.assertFinds(self.found())
 
     def test_changed_line(self):
-        self.plant("docs/ALARMS.md", "alarms\nEND\n")
-        self.assertFinds(self.found(), "docs/ALARMS.md:2: stale")
+        self.plant("docs/alarms.md", "alarms\nEND\n")
+        self.assertFinds(self.found(), "docs/alarms.md:2: stale")
 
     def test_line_too_many_and_too_few(self):
-        self.plant("docs/KEYS.md", "keys\nend\nmore\n")
-        self.plant("docs/TOPICS.md", "topics\n")
-        self.assertFinds(self.found(), "docs/KEYS.md:3:", "docs/TOPICS.md:2:")
+        self.plant("docs/keys.md", "keys\nend\nmore\n")
+        self.plant("docs/topics.md", "topics\n")
+        self.assertFinds(self.found(), "docs/keys.md:3:", "docs/topics.md:2:")
 
     def test_missing_page(self):
-        (self.tree.source / "docs/QUANTITIES.md").unlink()
-        self.assertFinds(self.found(), "docs/QUANTITIES.md:1:")
+        (self.tree.source / "docs/quantities.md").unlink()
+        self.assertFinds(self.found(), "docs/quantities.md:1:")
 
     def test_misquoted_household_file(self):
         self.plant("config/minimal.toml", "a = 1\nb = 2\n")
