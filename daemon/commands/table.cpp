@@ -16,7 +16,7 @@ constexpr std::array rows{
     Row{"check", "Reads a household's file: what is wrong, what is protected and what is not",
         "tidewright check minimal.toml", prepare_check},
     Row{"explain", "An alarm's whole record", "tidewright explain leak", prepare_explain},
-    Row{"list", "What there is: alarms, keys, quantities, topics", "tidewright list alarms",
+    Row{"list", "What there is: alarms, interlocks, keys, quantities, topics", "tidewright list alarms",
         prepare_list},
 };
 
