@@ -2,6 +2,7 @@
 
 #include <array>
 
+#include "daemon/commands/ask.hpp"
 #include "daemon/commands/check.hpp"
 #include "daemon/commands/explain.hpp"
 #include "daemon/commands/list.hpp"
@@ -13,6 +14,10 @@ namespace {
 constexpr std::array rows{
     Row{"run", "Runs the daemon", "tidewright run --config minimal.toml --state ./state",
         prepare_run},
+    Row{"ask", "Asks the running daemon to do something", "tidewright ask reset leak --who ann",
+        prepare_ask},
+    Row{"tell", "Tells the running daemon what was done",
+        "tidewright tell measured product_tds 0 --who ann", prepare_tell},
     Row{"check", "Reads a household's file: what is wrong, what is protected and what is not",
         "tidewright check minimal.toml", prepare_check},
     Row{"explain", "An alarm's whole record", "tidewright explain leak", prepare_explain},

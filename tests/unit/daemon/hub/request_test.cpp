@@ -120,7 +120,7 @@ TEST(ReadRequest, SaysWhatWasFoundAndWhatWasExpected) {
        R"("minuts" is not a field of "start". Did you mean "minutes"?)"},
       {Verb::ask, R"({"ask":"stop","alarm":"leak","who":"ann"})", R"("alarm" is not a field)"},
       {Verb::ask, R"({"ask":"start","minutes":"5","who":"ann"})",
-       R"("minutes" is "5". Expected a number of minutes from 1 to 10080, without quotation marks.)"},
+       R"("minutes" is "5". Expected a number of minutes from 1 to 10080, without quotation)"},
       {Verb::ask, R"({"ask":"start","minutes":-5,"who":"ann"})", R"("minutes" is -5.)"},
       {Verb::ask, R"({"ask":"start","minutes":1e300,"who":"ann"})", R"("minutes" is 1e+300.)"},
       {Verb::ask, R"({"ask":"start","what":"heater","who":"ann"})",
