@@ -11,14 +11,14 @@ namespace tidewright::support {
 
 namespace fs = std::filesystem;
 
-TemporaryDirectory::TemporaryDirectory() {
+MemoryDirectory::MemoryDirectory() {
   // In memory where there is a place for it: thousands of flushed files would wear out a disk.
   const fs::path parent = fs::is_directory("/dev/shm") ? "/dev/shm" : fs::temp_directory_path();
   std::string name = (parent / "tidewright-XXXXXX").string();
   if (mkdtemp(name.data()) != nullptr) path_ = name;
 }
 
-TemporaryDirectory::~TemporaryDirectory() {
+MemoryDirectory::~MemoryDirectory() {
   std::error_code ignored;
   fs::remove_all(path_, ignored);
 }

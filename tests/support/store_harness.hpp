@@ -10,13 +10,13 @@
 
 namespace tidewright::support {
 
-// A directory that goes away with its owner.
-class TemporaryDirectory {
+// A directory that goes away with its owner; in memory where there is a place for it.
+class MemoryDirectory {
  public:
-  TemporaryDirectory();
-  ~TemporaryDirectory();
-  TemporaryDirectory(const TemporaryDirectory&) = delete;
-  TemporaryDirectory& operator=(const TemporaryDirectory&) = delete;
+  MemoryDirectory();
+  ~MemoryDirectory();
+  MemoryDirectory(const MemoryDirectory&) = delete;
+  MemoryDirectory& operator=(const MemoryDirectory&) = delete;
   const std::filesystem::path& path() const { return path_; }
 
  private:

@@ -22,7 +22,7 @@ namespace tidewright::commands {
 namespace {
 
 namespace fs = std::filesystem;
-using support::TemporaryDirectory;
+using support::MemoryDirectory;
 using testing::AllOf;
 using testing::HasSubstr;
 using testing::Not;
@@ -117,7 +117,7 @@ Told tell(const Replay& asked) {
 }
 
 TEST(ReplayTest, TellsTheNightInPlainWords) {
-  const TemporaryDirectory directory;
+  const MemoryDirectory directory;
   live_through_a_leak(directory.path());
   const Told told = tell({.journal = directory.path() / "journal.db", .config = {}});
   EXPECT_EQ(told.code, EX_OK);
@@ -136,7 +136,7 @@ TEST(ReplayTest, TellsTheNightInPlainWords) {
 }
 
 TEST(ReplayTest, AnExportTellsTheSame) {
-  const TemporaryDirectory directory;
+  const MemoryDirectory directory;
   live_through_a_leak(directory.path());
   const fs::path journal = directory.path() / "journal.db";
   const Told exported =
@@ -150,7 +150,7 @@ TEST(ReplayTest, AnExportTellsTheSame) {
 }
 
 TEST(ReplayTest, SaysWhatIsMissingAndGoesOnWithTheNextChapter) {
-  const TemporaryDirectory directory;
+  const MemoryDirectory directory;
   live_through_a_leak(directory.path());
   const Told exported = tell({.journal = directory.path() / "journal.db",
                               .config = {},
@@ -171,7 +171,7 @@ TEST(ReplayTest, SaysWhatIsMissingAndGoesOnWithTheNextChapter) {
 }
 
 TEST(ReplayTest, RefusesWhatIsNoJournal) {
-  const TemporaryDirectory directory;
+  const MemoryDirectory directory;
   EXPECT_EQ(tell({.journal = directory.path() / "none", .config = {}}).code, EX_NOINPUT);
   const fs::path text = directory.path() / "letter.txt";
   std::ofstream{text} << "Dear Ann,\nthe floor is wet.\n";

@@ -20,9 +20,9 @@ namespace {
 namespace fs = std::filesystem;
 using support::answer_to;
 using support::latch;
+using support::MemoryDirectory;
 using support::minimal_room;
 using support::open_store;
-using support::TemporaryDirectory;
 using testing::HasSubstr;
 
 const Instant noon{Duration{1'760'000'000'000}};
@@ -42,7 +42,7 @@ struct Files {
   std::string database, log;
 };
 Files latched_twice() {
-  const TemporaryDirectory directory;
+  const MemoryDirectory directory;
   open_store(directory.path(), minimal_room())->close();
   const auto store = open_store(directory.path(), minimal_room());
   answer_to(*store, latch(*store, noon, 1));
@@ -55,7 +55,7 @@ Files latched_twice() {
 
 // What a start makes of such files: the occurrence that it found, or 0 if they were set aside.
 std::uint32_t found_in(const Files& files) {
-  const TemporaryDirectory directory;
+  const MemoryDirectory directory;
   put(directory.path() / "state.db", files.database);
   if (!files.log.empty()) put(directory.path() / "state.db-wal", files.log);
   const auto store = open_store(directory.path(), minimal_room());
@@ -95,7 +95,7 @@ TEST(BrokenDiskTest, ADatabaseCutAnywhereIsSetAside) {
 }
 
 TEST(BrokenDiskTest, AStateThatIsGoneWhileItsJournalIsThereIsNoFirstStart) {
-  const TemporaryDirectory directory;
+  const MemoryDirectory directory;
   {
     const auto store = open_store(directory.path(), minimal_room());
     latch(*store, noon, 1);
@@ -120,7 +120,7 @@ TEST(BrokenDiskTest, AFlippedBitIsHarmlessOrFound) {
 }
 
 TEST(BrokenDiskTest, ADamagedJournalCostsNoLatchAndNoCleanStart) {
-  const TemporaryDirectory directory;
+  const MemoryDirectory directory;
   {
     const auto store = open_store(directory.path(), minimal_room());
     latch(*store, noon, 1);
@@ -152,7 +152,7 @@ class SmallDisk {
   }
 
  private:
-  TemporaryDirectory directory_;
+  MemoryDirectory directory_;
   bool mounted_ = false;
 };
 
@@ -197,7 +197,7 @@ TEST(BrokenDiskTest, AReadOnlyDiskIsSaidAndStopsNothing) {
 }
 
 TEST(BrokenDiskTest, ADirectoryThatCannotBeMadeIsSaidAndStopsNothing) {
-  const TemporaryDirectory directory;
+  const MemoryDirectory directory;
   put(directory.path() / "in the way", "a file");
   const auto store = open_store(directory.path() / "in the way" / "state", minimal_room());
   EXPECT_FALSE(store->committed().ok);

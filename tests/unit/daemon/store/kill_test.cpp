@@ -19,9 +19,9 @@ namespace {
 
 using support::answer_to;
 using support::latch;
+using support::MemoryDirectory;
 using support::minimal_room;
 using support::open_store;
-using support::TemporaryDirectory;
 
 const Instant noon{Duration{1'760'000'000'000}};
 
@@ -80,7 +80,7 @@ TEST(KillTest, AnAnnouncedLatchIsNeverLost) {
   const auto seed = static_cast<std::uint64_t>(getpid());
   RecordProperty("seed", std::to_string(seed));
   rehearsal::Chance chance{seed};
-  const TemporaryDirectory directory;
+  const MemoryDirectory directory;
   for (int i = 0; i < kills; ++i) {
     const int delay_us = static_cast<int>(chance.uniform() * 30'000);
     const auto announced = announced_until_killed(directory.path(), delay_us);

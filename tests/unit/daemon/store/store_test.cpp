@@ -21,8 +21,8 @@ namespace {
 using support::answer_to;
 using support::full_room;
 using support::latch;
+using support::MemoryDirectory;
 using support::open_store;
-using support::TemporaryDirectory;
 using testing::ElementsAre;
 using testing::HasSubstr;
 using testing::IsEmpty;
@@ -48,7 +48,7 @@ std::vector<std::string> kinds_in(const std::filesystem::path& directory) {
 }
 
 TEST(StoreTest, TheFirstStartIsClean) {
-  const TemporaryDirectory directory;
+  const MemoryDirectory directory;
   const auto store = open_store(directory.path() / "made" / "for it", full_room());
   EXPECT_TRUE(store->found().clean);
   EXPECT_EQ(store->found().last, long_ago);
@@ -57,7 +57,7 @@ TEST(StoreTest, TheFirstStartIsClean) {
 }
 
 TEST(StoreTest, EveryFieldComesBackAfterACleanStop) {
-  const TemporaryDirectory directory;
+  const MemoryDirectory directory;
   const auto room = full_room();
   State state = support::every_field_set(room);
   state.circumstances.now = noon;
@@ -73,7 +73,7 @@ TEST(StoreTest, EveryFieldComesBackAfterACleanStop) {
 }
 
 TEST(StoreTest, WithoutAWordOfPartingTheStartIsUnclean) {
-  const TemporaryDirectory directory;
+  const MemoryDirectory directory;
   {
     const auto store = open_store(directory.path(), full_room());
     answer_to(*store, latch(*store, noon, 1));
@@ -84,14 +84,14 @@ TEST(StoreTest, WithoutAWordOfPartingTheStartIsUnclean) {
 }
 
 TEST(StoreTest, AStartAloneIsNoCleanEnd) {
-  const TemporaryDirectory directory;
+  const MemoryDirectory directory;
   open_store(directory.path(), full_room())->close();
   EXPECT_TRUE(open_store(directory.path(), full_room())->found().clean);
   EXPECT_FALSE(open_store(directory.path(), full_room())->found().clean);
 }
 
 TEST(StoreTest, TheJournalHasEachEventOnceInOrderOverRestarts) {
-  const TemporaryDirectory directory;
+  const MemoryDirectory directory;
   for (int run = 0; run < 2; ++run) {
     const auto store = open_store(directory.path(), full_room());
     for (int i = 0; i < 3; ++i) {
@@ -111,7 +111,7 @@ TEST(StoreTest, TheJournalHasEachEventOnceInOrderOverRestarts) {
 }
 
 TEST(StoreTest, ANewChapterOpensOnceADayAndTheRingDropsWholeOnes) {
-  const TemporaryDirectory directory;
+  const MemoryDirectory directory;
   const auto hours = [](int h) { return noon + std::chrono::hours{h}; };
   {
     const auto store = open_store(directory.path(), full_room());
@@ -135,7 +135,7 @@ TEST(StoreTest, ANewChapterOpensOnceADayAndTheRingDropsWholeOnes) {
 }
 
 TEST(StoreTest, AJournalThatIsHeldElsewhereDelaysNothingAndLosesNothing) {
-  const TemporaryDirectory directory;
+  const MemoryDirectory directory;
   const auto store = open_store(directory.path(), full_room());
   answer_to(*store, latch(*store, noon, 1));
   const auto written = [&] { return kinds_in(directory.path()).size(); };
@@ -153,7 +153,7 @@ TEST(StoreTest, AJournalThatIsHeldElsewhereDelaysNothingAndLosesNothing) {
 }
 
 TEST(StoreTest, ManyMoreEventsThanTheQueueHoldsAreNotWaitedFor) {
-  const TemporaryDirectory directory;
+  const MemoryDirectory directory;
   const auto store = open_store(directory.path(), full_room());
   SQLite::Database other{(directory.path() / "journal.db").string(), SQLite::OPEN_READWRITE, 5000};
   ASSERT_TRUE(support::eventually(std::chrono::seconds{10},
@@ -175,7 +175,7 @@ TEST(StoreTest, ManyMoreEventsThanTheQueueHoldsAreNotWaitedFor) {
 }
 
 TEST(StoreTest, TwoDaemonsDoNotShareADirectory) {
-  const TemporaryDirectory directory;
+  const MemoryDirectory directory;
   const auto store = open_store(directory.path(), full_room());
   const auto second = Store::open(directory.path(), full_room(), "");
   EXPECT_EQ(second.store, nullptr);
@@ -184,7 +184,7 @@ TEST(StoreTest, TwoDaemonsDoNotShareADirectory) {
 
 TEST(StoreTest, WhatANewerVersionWroteIsLeftAlone) {
   for (const char* file : {"state.db", "journal.db"}) {
-    const TemporaryDirectory directory;
+    const MemoryDirectory directory;
     open_store(directory.path(), full_room())->close();
     SQLite::Database{(directory.path() / file).string(), SQLite::OPEN_READWRITE}.exec(
         "PRAGMA user_version = 2");
@@ -197,7 +197,7 @@ TEST(StoreTest, WhatANewerVersionWroteIsLeftAlone) {
 }
 
 TEST(StoreTest, ARenamedSensorKeepsTheRest) {
-  const TemporaryDirectory directory;
+  const MemoryDirectory directory;
   auto room = full_room();
   {
     const auto store = open_store(directory.path(), room);
