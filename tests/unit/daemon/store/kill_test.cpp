@@ -4,6 +4,7 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include <chrono>
 #include <csignal>
 #include <cstdlib>
 
@@ -40,21 +41,29 @@ const Instant noon{Duration{1'760'000'000'000}};
   }
 }
 
-// Lets a child announce for a while, kills it, and returns the last announcement.
-std::uint32_t announced_until_killed(const std::filesystem::path& directory, int delay_us) {
+// Listens to a child's announcements up to an instant, kills it, and returns the last of them.
+std::uint32_t announced_until_killed(const std::filesystem::path& directory,
+                                     std::chrono::microseconds lived) {
   int ends[2];
   EXPECT_EQ(pipe(ends), 0);
   const pid_t child = fork();
   if (child == 0) latch_for_ever(directory, ends[1]);
   close(ends[1]);
   std::uint32_t announced = 0;
-  EXPECT_EQ(read(ends[0], &announced, sizeof announced), ssize_t{sizeof announced});
-  usleep(static_cast<useconds_t>(delay_us));
+  const auto listen = [&] {
+    return read(ends[0], &announced, sizeof announced) == ssize_t{sizeof announced};
+  };
+  EXPECT_TRUE(listen());
+  const auto end = std::chrono::steady_clock::now() + lived;
+  pollfd pipe_end{.fd = ends[0], .events = POLLIN, .revents = 0};
+  while (std::chrono::steady_clock::now() < end) {
+    if (poll(&pipe_end, 1, 0) == 1) listen();
+  }
   kill(child, SIGKILL);
   int status = 0;
   waitpid(child, &status, 0);
   EXPECT_TRUE(WIFSIGNALED(status)) << "the child ended by itself";
-  while (read(ends[0], &announced, sizeof announced) == sizeof announced) {
+  while (listen()) {
   }
   close(ends[0]);
   return announced;
@@ -82,14 +91,15 @@ TEST(KillTest, AnAnnouncedLatchIsNeverLost) {
   rehearsal::Chance chance{seed};
   const MemoryDirectory directory;
   for (int i = 0; i < kills; ++i) {
-    const int delay_us = static_cast<int>(chance.uniform() * 30'000);
-    const auto announced = announced_until_killed(directory.path(), delay_us);
+    const std::chrono::microseconds lived{static_cast<int>(chance.uniform() * 30'000)};
+    const auto announced = announced_until_killed(directory.path(), lived);
     const auto store = open_store(directory.path(), minimal_room());
     EXPECT_FALSE(store->found().clean);
     EXPECT_TRUE(store->remarks().empty());
     const auto found = store->found().state.alarms[room::RuleId::leak].occurrence;
     EXPECT_TRUE(store->found().state.latches[room::RuleId::leak].set);
-    EXPECT_GE(found, announced) << "kill " << i << " after " << delay_us << " us, seed " << seed;
+    EXPECT_GE(found, announced) << "kill " << i << " after " << lived.count() << " us, seed "
+                                << seed;
   }
   expect_journal_in_order(directory.path());
 }
