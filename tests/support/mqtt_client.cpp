@@ -120,6 +120,7 @@ void MqttClient::handle(const Packet& packet) {
       break;
     case Kind::publish:
       seen_.push_back(publish_of(packet, version_));
+      seen_.back().arrived = std::chrono::steady_clock::now();
       if (seen_.back().qos > 0) send(puback_packet(seen_.back().id));
       break;
     default:

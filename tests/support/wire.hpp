@@ -2,6 +2,7 @@
 // nothing of the library that the daemon uses.
 #pragma once
 
+#include <chrono>
 #include <cstdint>
 #include <optional>
 #include <string>
@@ -36,6 +37,7 @@ struct Message {
   std::optional<std::uint32_t> expiry_seconds{};  // these three: MQTT 5 only
   std::string response_topic{};
   std::string correlation{};
+  std::chrono::steady_clock::time_point arrived{};  // set by MqttClient
 };
 
 struct Will {

@@ -1,0 +1,209 @@
+// From `wet` to `OFF` through a private mosquitto, in microseconds: the daemon beside a responder
+// written by hand on bare epoll, which is the floor of what any program can do. The two take turns
+// in the same run: only their ratio means something.
+// Bounds (docs): isolated p50 <= 1.7 x floor and none over 10 ms; at 200 a second p50 <= 1.9 x
+// floor and none lost; the same while the disk is blocked; <= 100 ms while everything is published.
+//   bench_reaction [leaks = 90]
+#include <SQLiteCpp/SQLiteCpp.h>
+#include <fmt/format.h>
+#include <sys/epoll.h>
+#include <sys/socket.h>
+#include <unistd.h>
+
+#include <algorithm>
+#include <array>
+#include <csignal>
+#include <cstdlib>
+#include <random>
+#include <thread>
+
+#include "tests/support/broker.hpp"
+#include "tests/support/daemon_process.hpp"
+#include "tests/support/mqtt_client.hpp"
+#include "tests/support/socket.hpp"
+
+namespace {
+
+using namespace tidewright::support;
+using Steady = std::chrono::steady_clock;
+using Microseconds = std::chrono::duration<double, std::micro>;
+
+// Subscribes to `in` and answers each message on it with OFF on `out`, QoS 1. Never returns.
+[[noreturn]] void respond(int port, const std::string& in, const std::string& out) {
+  const int fd = connect_to_loopback(port);
+  const auto say = [fd](const Packet& packet) {
+    const std::string bytes = encode(packet);
+    if (send(fd, bytes.data(), bytes.size(), MSG_NOSIGNAL) < 0) _exit(1);
+  };
+  say(connect_packet("floor", 4));
+  say(subscribe_packet(1, in, 1, 4));
+  const int epoll = epoll_create1(0);
+  epoll_event event{};
+  event.events = EPOLLIN;
+  epoll_ctl(epoll, EPOLL_CTL_ADD, fd, &event);
+  std::string buffer;
+  for (std::uint16_t id = 1;;) {
+    epoll_wait(epoll, &event, 1, -1);
+    std::array<char, 4096> bytes;
+    const ssize_t n = recv(fd, bytes.data(), bytes.size(), 0);
+    if (n <= 0) _exit(0);
+    buffer.append(bytes.data(), static_cast<std::size_t>(n));
+    while (const auto packet = take(buffer)) {
+      if (packet->kind != Kind::publish) continue;
+      Message off;
+      off.topic = out;
+      off.payload = "OFF";
+      off.qos = 1;
+      off.id = id = static_cast<std::uint16_t>(id % 60'000 + 1);
+      say(publish_packet(off, 4));
+      say(puback_packet(publish_of(*packet, 4).id));
+    }
+  }
+}
+
+class Floor {
+ public:
+  explicit Floor(int port) : pid_(fork()) {
+    if (pid_ == 0) respond(port, "floor/leak", "floor/set");
+  }
+  ~Floor() { kill(pid_, SIGKILL); }
+  Floor(const Floor&) = delete;
+  Floor& operator=(const Floor&) = delete;
+
+ private:
+  pid_t pid_;
+};
+
+struct Path {
+  std::string leak;
+  std::string set;
+  std::vector<double> microseconds{};
+  int lost = 0;
+};
+
+// One leak; what came before is not counted.
+void react(MqttClient& home, Path& path) {
+  while (home.next(Milliseconds{0})) {
+  }
+  const auto sent = Steady::now();
+  Message wet;
+  wet.topic = path.leak;
+  wet.payload = "wet";
+  wet.qos = 1;
+  home.publish(wet);
+  const auto off = home.await_topic(path.set, Milliseconds{1'000});
+  if (off) {
+    path.microseconds.push_back(Microseconds(off->arrived - sent).count());
+  } else {
+    ++path.lost;
+  }
+}
+
+double quantile(const Path& path, double part) {
+  std::vector<double> sorted = path.microseconds;
+  std::sort(sorted.begin(), sorted.end());
+  if (sorted.empty()) return 0;
+  return sorted[static_cast<std::size_t>(part * static_cast<double>(sorted.size() - 1))];
+}
+
+void print(const std::string& row, const Path& floor, const Path& daemon) {
+  const auto late = std::count_if(daemon.microseconds.begin(), daemon.microseconds.end(),
+                                  [](double us) { return us > 10'000; });
+  fmt::print(
+      "{:34} floor p50 {:6.0f} us | daemon p50 {:6.0f} us  p99 {:6.0f}  max {:6.0f} | ratio {:4.2f}"
+      " | of {}: {} over 10 ms, {} lost\n",
+      row, quantile(floor, 0.5), quantile(daemon, 0.5), quantile(daemon, 0.99), quantile(daemon, 1),
+      quantile(daemon, 0.5) / quantile(floor, 0.5), daemon.microseconds.size(), late, daemon.lost);
+  std::fflush(stdout);
+}
+
+// Everything that one row needs: a broker, both responders, and a hand that wets the floor.
+struct Bench {
+  explicit Bench(const std::string& settings)
+      : broker(settings),
+        floor(broker.port()),
+        daemon(source_file("config/minimal.toml"), broker.uri()),
+        home(broker.port(), "home") {
+    home.subscribe("+/set");
+    home.subscribe("home/waterroom/+/set");
+    home.subscribe("tidewright/online");
+    if (!home.await("tidewright/online", "online", Milliseconds{30'000})) std::exit(1);
+  }
+
+  void isolated(const std::string& row, int leaks) {
+    Path floor_path{"floor/leak", "floor/set"};
+    Path daemon_path{"home/waterroom/leak", "home/waterroom/booster/set"};
+    std::minstd_rand chance(1);
+    std::uniform_int_distribution<int> gap(1'200, 3'200);
+    for (int i = 0; i < leaks; ++i) {
+      for (Path* path : {&floor_path, &daemon_path}) {
+        home.await([](const Message&) { return false; }, Milliseconds{gap(chance)});
+        react(home, *path);
+      }
+    }
+    print(row, floor_path, daemon_path);
+  }
+
+  void steady(const std::string& row, int leaks) {
+    Path floor_path{"floor/leak", "floor/set"};
+    Path daemon_path{"home/waterroom/leak", "home/waterroom/booster/set"};
+    auto next = Steady::now();
+    for (int i = 0; i < leaks; ++i) {
+      for (Path* path : {&floor_path, &daemon_path}) {
+        next += Milliseconds{5};
+        std::this_thread::sleep_until(next);
+        react(home, *path);
+      }
+    }
+    print(row, floor_path, daemon_path);
+  }
+
+  void disk_blocked(const std::string& row) {
+    std::vector<std::unique_ptr<SQLite::Database>> locks;
+    for (const char* file : {"/state.db", "/journal.db"}) {
+      locks.push_back(std::make_unique<SQLite::Database>(daemon.state_directory() + file,
+                                                         SQLite::OPEN_READWRITE, 5'000));
+      locks.back()->exec("BEGIN IMMEDIATE");
+    }
+    steady(row, 200);  // 2 s
+  }
+
+  Broker broker;
+  Floor floor;
+  DaemonProcess daemon;
+  MqttClient home;
+};
+
+// The report line is thrown out by its own client id, comes back and publishes everything; a leak
+// comes in the midst of it.
+void while_publishing(Bench& bench) {
+  Path path{"home/waterroom/leak", "home/waterroom/booster/set"};
+  bench.home.subscribe("tidewright/#");
+  std::size_t before = 0;
+  for (int round = 0; round < 5; ++round) {
+    bench.home.await([](const Message&) { return false; }, Milliseconds{1'000});
+    { const MqttClient thief(bench.broker.port(), "tidewright-report"); }
+    before = bench.home.seen().size();
+    bench.home.await("tidewright/online", "online", Milliseconds{30'000});
+    react(bench.home, path);
+  }
+  bench.home.await([](const Message&) { return false; }, Milliseconds{1'000});
+  fmt::print("{:34} worst of 5 {:.1f} ms, {} lost; {} messages published around the last\n",
+             "while everything is published", quantile(path, 1) / 1'000, path.lost,
+             bench.home.seen().size() - before);
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+  const int leaks = argc > 1 ? std::atoi(argv[1]) : 90;
+  {
+    Bench bench("set_tcp_nodelay true");
+    bench.isolated("isolated", leaks);
+    bench.steady("200 a second", 1'000);
+    bench.disk_blocked("200 a second, disk blocked 2 s");
+    while_publishing(bench);
+  }
+  Bench plain("");
+  plain.isolated("isolated, the broker's default", leaks / 3);
+}
