@@ -3,9 +3,12 @@
 #include <fmt/format.h>
 #include <sysexits.h>
 
+#include <CLI/CLI.hpp>
 #include <array>
 #include <fstream>
+#include <iostream>
 #include <iterator>
+#include <memory>
 #include <optional>
 #include <ostream>
 #include <string>
@@ -123,6 +126,15 @@ int replay(const Replay& replay, std::ostream& out, std::ostream& err) {
   if (replay.export_text) return EX_OK;
   sum_up(relive.result(), out);
   return relive.result().events > 0 ? EX_OK : EX_DATAERR;
+}
+
+std::function<int()> prepare_replay(CLI::App& app) {
+  const auto typed = std::make_shared<Replay>();
+  app.add_option("JOURNAL", typed->journal, "journal.db, or its exported text")->required();
+  app.add_option("--config", typed->config, "a household's file instead of the recorded one");
+  app.add_flag("--every-command", typed->every_command, "also each renewal of an ON");
+  app.add_flag("--export", typed->export_text, "the journal's lines as they are");
+  return [typed] { return replay(*typed, std::cout, std::cerr); };
 }
 
 }  // namespace tidewright::commands

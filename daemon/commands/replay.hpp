@@ -1,9 +1,14 @@
 // `tidewright replay JOURNAL`: lives a recorded night through again and says in plain words what
-// was commanded, announced and answered, and why. Called by main with what CLI11 has parsed.
+// was commanded, announced and answered, and why.
 #pragma once
 
 #include <filesystem>
+#include <functional>
 #include <iosfwd>
+
+namespace CLI {
+class App;
+}
 
 namespace tidewright::commands {
 
@@ -18,5 +23,7 @@ struct Replay {
 // 78 the household's file given by `config` is not understood. What happened goes to `out`, what
 // could not be read to `err`.
 int replay(const Replay& replay, std::ostream& out, std::ostream& err);
+
+std::function<int()> prepare_replay(CLI::App& app);
 
 }  // namespace tidewright::commands

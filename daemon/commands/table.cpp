@@ -6,6 +6,7 @@
 #include "daemon/commands/check.hpp"
 #include "daemon/commands/explain.hpp"
 #include "daemon/commands/list.hpp"
+#include "daemon/commands/replay.hpp"
 #include "daemon/commands/run.hpp"
 
 namespace tidewright::commands {
@@ -21,8 +22,10 @@ constexpr std::array rows{
     Row{"check", "Reads a household's file: what is wrong, what is protected and what is not",
         "tidewright check minimal.toml", prepare_check},
     Row{"explain", "An alarm's whole record", "tidewright explain leak", prepare_explain},
-    Row{"list", "What there is: alarms, interlocks, keys, quantities, topics", "tidewright list alarms",
-        prepare_list},
+    Row{"list", "What there is: alarms, interlocks, keys, quantities, topics",
+        "tidewright list alarms", prepare_list},
+    Row{"replay", "Lives a recorded night through again, and says why",
+        "tidewright replay ./state/journal.db", prepare_replay},
 };
 
 }  // namespace
