@@ -24,6 +24,8 @@ struct ReportSettings {
   hub::Place place;  // client id `<base>-report`; `<base>/online`; asks and tells of the room
 };
 
+struct ReportWire;
+
 class ReportLine {
  public:
   using Clock = std::chrono::steady_clock;
@@ -54,7 +56,6 @@ class ReportLine {
   void close(std::chrono::milliseconds patience);
 
  private:
-  struct Wire;  // what touches the library
   struct Once {
     hub::Message message;
     std::string correlation;
@@ -66,9 +67,9 @@ class ReportLine {
 
   ReportSettings settings_;
   std::function<void()> wake_;
-  std::unique_ptr<Wire> wire_;       // while allowed
-  std::vector<hub::Message> shown_;  // what the broker ought to hold
-  std::vector<hub::Message> due_;    // what it does not hold yet; one per topic
+  std::unique_ptr<ReportWire> wire_;  // while allowed
+  std::vector<hub::Message> shown_;   // what the broker ought to hold
+  std::vector<hub::Message> due_;     // what it does not hold yet; one per topic
   std::vector<Once> once_;
   BackOff back_off_;
   Clock::time_point next_try_{};

@@ -15,7 +15,6 @@
 #include <csignal>
 #include <cstdlib>
 #include <random>
-#include <thread>
 
 #include "tests/support/broker.hpp"
 #include "tests/support/daemon_process.hpp"
@@ -151,7 +150,8 @@ struct Bench {
     for (int i = 0; i < leaks; ++i) {
       for (Path* path : {&floor_path, &daemon_path}) {
         next += Milliseconds{5};
-        std::this_thread::sleep_until(next);
+        const auto left = std::chrono::duration_cast<Milliseconds>(next - Steady::now());
+        home.await([](const Message&) { return false; }, std::max(left, Milliseconds{0}));
         react(home, *path);
       }
     }

@@ -153,7 +153,7 @@ TEST(Daemon, WorksOverMqtt311) {
   EXPECT_EQ(daemon.terminate(2s), 0);
 }
 
-TEST(Daemon, AnswersAskOnTheResponseTopicAndRefusesRetained) {
+TEST(Daemon, AnswersAnAskOnItsResponseTopic) {
   Broker broker;
   MqttClient home(broker.port(), "home");
   home.subscribe("phone/answer");
