@@ -117,11 +117,9 @@ void Writer::run() {
 void Writer::wait() {
   std::array<pollfd, 2> both{pollfd{urgent_.number(), POLLIN, 0},
                              pollfd{timer_.number(), POLLIN, 0}};
-  if (failing_) {
-    poll(both.data(), 1, tried_again_after_ms);
-  } else {
-    poll(both.data(), 2, -1);
-  }
+  // While the disk refuses, events alone are no reason to try again.
+  const nfds_t heeded = failing_ ? 1 : 2;
+  poll(both.data(), heeded, failing_ || !answered_ok() ? tried_again_after_ms : -1);
   heard(urgent_);
   if (heard(timer_)) woken_ = false;
 }
@@ -210,6 +208,8 @@ void Writer::open_chapter(Batch& batch) const {
   batch.chapter_due = false;
   batch.chapter = present_.at;
 }
+
+bool Writer::answered_ok() const { return answered_.load() % 2 == 1; }
 
 void Writer::answer(std::uint64_t sequence, bool ok) {
   const std::uint64_t answered = sequence * 2 + (ok ? 1 : 0);

@@ -90,6 +90,7 @@ class Writer {
   Batch next_batch() const;
   void open_chapter(Batch& batch) const;
   void answer(std::uint64_t sequence, bool ok);
+  bool answered_ok() const;
 
   const std::unique_ptr<Descriptor> lock_;
   const room::Room room_;
