@@ -1,4 +1,5 @@
-// `tidewright list alarms|interlocks|keys|quantities|topics`: what there is, as text, JSON or Markdown.
+// `tidewright list alarms|interlocks|keys|quantities|topics`: what there is, as text, JSON or
+// Markdown.
 #pragma once
 
 #include <functional>
