@@ -25,7 +25,7 @@ ReportLine::ReportLine(ReportSettings settings, std::function<void()> wake)
 ReportLine::~ReportLine() = default;
 
 void ReportLine::allow(int mqtt_version) {
-  if (wire_ && wire_->version == mqtt_version) return;
+  if (wire_ && wire_->version() == mqtt_version) return;
   wire_ = std::make_unique<ReportWire>(settings_, mqtt_version, wake_);
   next_try_ = Clock::now();
 }
@@ -57,103 +57,57 @@ void ReportLine::send(hub::Message message, std::string correlation) {
 Clock::time_point ReportLine::tend() {
   const auto now = Clock::now();
   if (!wire_) return now + patience;
-  std::unique_lock guard(wire_->lock);
-  const Phase phase = wire_->phase;
-  if (phase == Phase::fresh) wire_->phase = Phase::connected;
-  const bool waits = phase == Phase::connecting || wire_->unacknowledged > 0;
-  const bool hangs = waits && now - wire_->heard > patience;
-  const std::string trouble = std::exchange(wire_->trouble, {});
-  guard.unlock();
-
-  if (!trouble.empty()) log::error(trouble);
+  const ReportWire::Seen seen = wire_->look();
+  const bool hangs = seen.waiting && now - seen.heard > patience;
+  if (!seen.trouble.empty()) log::error(seen.trouble);
   if (hangs) {
     wire_->drop();
-  } else if (phase == Phase::away) {
-    try_to_connect(now);
-  } else if (phase != Phase::connecting) {
-    if (phase == Phase::fresh) greet();
+  } else if (seen.phase == Phase::away) {
+    try_to_connect(now, seen.connected_at);
+  } else if (seen.phase != Phase::connecting) {
+    if (seen.phase == Phase::fresh) greet();
     publish_what_is_due();
   }
-  return phase == Phase::away ? next_try_ : now + patience;
+  return seen.phase == Phase::away ? next_try_ : now + patience;
 }
 
 // The first call after a loss only sets the time of the next try.
-void ReportLine::try_to_connect(Clock::time_point now) {
+void ReportLine::try_to_connect(Clock::time_point now, Clock::time_point connected_at) {
   if (next_try_ == Clock::time_point{}) {
-    const auto lasted = wire_->connected_at == Clock::time_point{}
-                            ? Clock::duration{0}
-                            : now - std::exchange(wire_->connected_at, {});
-    next_try_ = now + back_off_.wait(std::chrono::duration_cast<Milliseconds>(lasted));
+    // A connect that failed is younger than the last that came about.
+    const bool lasted = connected_at > last_try_;
+    const auto life = lasted ? now - connected_at : Clock::duration{0};
+    next_try_ = now + back_off_.wait(std::chrono::duration_cast<Milliseconds>(life));
   } else if (now >= next_try_) {
     next_try_ = {};
-    wire_->begin(settings_);
+    last_try_ = now;
+    wire_->begin();
   }
 }
 
 // The broker may have forgotten everything: requests are subscribed to and all is published anew.
 void ReportLine::greet() {
-  try {
-    wire_->client.subscribe(wire_->ask_topic, 1, wire_->this_connection(), *wire_);
-    wire_->client.subscribe(wire_->tell_topic, 1, wire_->this_connection(), *wire_);
-  } catch (const ::mqtt::exception&) {
-    // The connection is lost again; `lost` says so.
-  }
-  due_.assign(1, {wire_->online_topic, "online"});
+  wire_->subscribe_to_requests();
+  due_.assign(1, {wire_->online_topic(), "online"});
   due_.insert(due_.end(), shown_.begin(), shown_.end());
 }
 
 void ReportLine::publish_what_is_due() {
   std::size_t once_gone = 0;
   while (once_gone < once_.size() &&
-         publish(once_[once_gone].message, once_[once_gone].correlation)) {
+         wire_->publish(once_[once_gone].message, once_[once_gone].correlation)) {
     ++once_gone;
   }
   once_.erase(once_.begin(), once_.begin() + static_cast<std::ptrdiff_t>(once_gone));
   std::size_t gone = 0;
-  while (gone < due_.size() && publish(due_[gone], {})) ++gone;
+  while (gone < due_.size() && wire_->publish(due_[gone], {})) ++gone;
   due_.erase(due_.begin(), due_.begin() + static_cast<std::ptrdiff_t>(gone));
 }
 
-// False if the window is full or the connection is lost.
-bool ReportLine::publish(const hub::Message& message, const std::string& correlation) {
-  {
-    const std::lock_guard guard(wire_->lock);
-    if (wire_->unacknowledged >= window) return false;
-    if (wire_->unacknowledged++ == 0) wire_->heard = Clock::now();
-  }
-  ::mqtt::properties properties;
-  if (!correlation.empty() && wire_->version == 5) {
-    properties.add({::mqtt::property::CORRELATION_DATA, correlation});
-  }
-  try {
-    wire_->client.publish(
-        ::mqtt::message::create(message.topic, message.payload, 1, message.retained, properties),
-        wire_->this_connection(), *wire_);
-    return true;
-  } catch (const ::mqtt::exception&) {
-    const std::lock_guard guard(wire_->lock);
-    --wire_->unacknowledged;
-    return false;
-  }
-}
-
-std::optional<hub::Letter> ReportLine::letter() {
-  if (!wire_) return std::nullopt;
-  const std::lock_guard guard(wire_->lock);
-  if (wire_->letters.empty()) return std::nullopt;
-  hub::Letter first = std::move(wire_->letters.front());
-  wire_->letters.erase(wire_->letters.begin());
-  return first;
-}
+std::optional<hub::Letter> ReportLine::letter() { return wire_ ? wire_->letter() : std::nullopt; }
 
 void ReportLine::close(Milliseconds longest) {
-  if (!wire_) return;
-  try {
-    wire_->client.publish(wire_->online_topic, "offline", 7, 1, true)->wait_for(longest);
-    wire_->client.disconnect(0)->wait_for(longest);
-  } catch (const ::mqtt::exception&) {
-    // Not connected: then the will has spoken, or nobody knows us.
-  }
+  if (wire_) wire_->say_goodbye(longest);
   wire_.reset();
 }
 

@@ -14,17 +14,10 @@
 #include "daemon/hub/desk.hpp"
 #include "daemon/hub/message.hpp"
 #include "daemon/hub/plain.hpp"
-#include "daemon/mqtt/access.hpp"
 #include "daemon/mqtt/back_off.hpp"
+#include "daemon/mqtt/report_wire.hpp"
 
 namespace tidewright::mqtt {
-
-struct ReportSettings {
-  Access access;
-  hub::Place place;  // client id `<base>-report`; `<base>/online`; asks and tells of the room
-};
-
-struct ReportWire;
 
 class ReportLine {
  public:
@@ -60,10 +53,9 @@ class ReportLine {
     hub::Message message;
     std::string correlation;
   };
-  void try_to_connect(Clock::time_point now);
+  void try_to_connect(Clock::time_point now, Clock::time_point connected_at);
   void greet();
   void publish_what_is_due();
-  bool publish(const hub::Message& message, const std::string& correlation);
 
   ReportSettings settings_;
   std::function<void()> wake_;
@@ -73,6 +65,7 @@ class ReportLine {
   std::vector<Once> once_;
   BackOff back_off_;
   Clock::time_point next_try_{};
+  Clock::time_point last_try_{};
 };
 
 }  // namespace tidewright::mqtt

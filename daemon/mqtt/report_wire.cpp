@@ -1,14 +1,18 @@
 #include "daemon/mqtt/report_wire.hpp"
 
 #include <fmt/format.h>
+#include <mqtt/async_client.h>
 
+#include <mutex>
 #include <utility>
+#include <vector>
 
 namespace tidewright::mqtt {
 namespace {
 
-using Clock = ReportLine::Clock;
+using Clock = ReportWire::Clock;
 
+constexpr int window = 8;
 constexpr std::size_t letters_max = 64;
 constexpr std::uint32_t will_delay_seconds = 3;
 
@@ -47,57 +51,143 @@ constexpr std::uint32_t will_delay_seconds = 3;
 
 }  // namespace
 
-ReportWire::ReportWire(const ReportSettings& settings, int mqtt_version,
-                       std::function<void()> wake_up)
-    : base(settings.place.base),
-      online_topic(base + "/online"),
-      ask_topic(settings.place.topic("ask")),
-      tell_topic(settings.place.topic("tell")),
-      wake(std::move(wake_up)),
-      version(mqtt_version),
-      client(settings.access.uri, base + "-report", ::mqtt::create_options(mqtt_version)) {
-  client.set_connection_lost_handler([this](const std::string&) { lost(); });
-  client.set_message_callback(
-      [this](const ::mqtt::const_message_ptr& message) { arrived(message); });
-}
+struct ReportWire::Library : ::mqtt::iaction_listener {
+  Library(const ReportSettings& settings, int version, std::function<void()> wake_up)
+      : ask_topic(settings.place.topic("ask")),
+        tell_topic(settings.place.topic("tell")),
+        wake(std::move(wake_up)),
+        client(settings.access.uri, settings.place.base + "-report",
+               ::mqtt::create_options(version)) {
+    client.set_connection_lost_handler([this](const std::string&) { lost(); });
+    client.set_message_callback(
+        [this](const ::mqtt::const_message_ptr& message) { arrived(message); });
+  }
 
-void ReportWire::begin(const ReportSettings& settings) {
+  void on_success(const ::mqtt::token& token) override;
+  void on_failure(const ::mqtt::token& token) override;
+  void lost();
+  void arrived(const ::mqtt::const_message_ptr& message);
+  // Goes with every message: tells the answers of this connection from those of an older one.
+  void* this_connection() const { return reinterpret_cast<void*>(connection); }
+
+  const std::string ask_topic;
+  const std::string tell_topic;
+  const std::function<void()> wake;
+
+  std::mutex lock;  // of the next four
+  Seen seen;
+  std::uintptr_t connection = 0;  // counts
+  int unacknowledged = 0;
+  std::vector<hub::Letter> letters;
+
+  ::mqtt::async_client client;  // last: it goes first, and its threads with it
+};
+
+ReportWire::ReportWire(const ReportSettings& settings, int version, std::function<void()> wake)
+    : settings_(settings),
+      version_(version),
+      library_(std::make_unique<Library>(settings, version, std::move(wake))) {}
+
+ReportWire::~ReportWire() = default;
+
+void ReportWire::begin() {
   {
-    const std::lock_guard guard(lock);
-    phase = Phase::connecting;
-    heard = Clock::now();
-    unacknowledged = 0;
-    ++connection;
+    const std::lock_guard guard(library_->lock);
+    library_->seen.phase = Phase::connecting;
+    library_->seen.heard = Clock::now();
+    library_->unacknowledged = 0;
+    ++library_->connection;
   }
   try {
-    client.connect(options_for(settings, version, online_topic), this_connection(), *this);
+    library_->client.connect(options_for(settings_, version_, online_topic()),
+                             library_->this_connection(), *library_);
   } catch (const ::mqtt::exception&) {
-    const std::lock_guard guard(lock);
-    phase = Phase::away;
+    library_->lost();
   }
 }
 
 void ReportWire::drop() {
   {
-    const std::lock_guard guard(lock);
-    phase = Phase::away;
-    ++connection;
+    const std::lock_guard guard(library_->lock);
+    library_->seen.phase = Phase::away;
+    ++library_->connection;
   }
   try {
-    client.disconnect(0);
+    library_->client.disconnect(0);
   } catch (const ::mqtt::exception&) {
     // Then it is gone already.
   }
 }
 
-void ReportWire::on_success(const ::mqtt::token& token) {
+ReportWire::Seen ReportWire::look() {
+  const std::lock_guard guard(library_->lock);
+  Seen& seen = library_->seen;
+  seen.waiting = seen.phase == Phase::connecting || library_->unacknowledged > 0;
+  const Seen now = seen;
+  seen.trouble.clear();
+  if (seen.phase == Phase::fresh) seen.phase = Phase::connected;
+  return now;
+}
+
+void ReportWire::subscribe_to_requests() {
+  try {
+    for (const std::string& topic : {library_->ask_topic, library_->tell_topic}) {
+      library_->client.subscribe(topic, 1, library_->this_connection(), *library_);
+    }
+  } catch (const ::mqtt::exception&) {
+    // The connection is lost again; `lost` says so.
+  }
+}
+
+bool ReportWire::publish(const hub::Message& message, const std::string& correlation) {
+  {
+    const std::lock_guard guard(library_->lock);
+    if (library_->unacknowledged >= window) return false;
+    if (library_->unacknowledged++ == 0) library_->seen.heard = Clock::now();
+  }
+  ::mqtt::properties properties;
+  if (!correlation.empty() && version_ == 5) {
+    properties.add({::mqtt::property::CORRELATION_DATA, correlation});
+  }
+  try {
+    library_->client.publish(
+        ::mqtt::message::create(message.topic, message.payload, 1, message.retained, properties),
+        library_->this_connection(), *library_);
+    return true;
+  } catch (const ::mqtt::exception&) {
+    const std::lock_guard guard(library_->lock);
+    --library_->unacknowledged;
+    return false;
+  }
+}
+
+std::optional<hub::Letter> ReportWire::letter() {
+  const std::lock_guard guard(library_->lock);
+  if (library_->letters.empty()) return std::nullopt;
+  hub::Letter first = std::move(library_->letters.front());
+  library_->letters.erase(library_->letters.begin());
+  return first;
+}
+
+void ReportWire::say_goodbye(std::chrono::milliseconds longest) {
+  try {
+    const std::string offline = "offline";
+    library_->client.publish(online_topic(), offline.data(), offline.size(), 1, true)
+        ->wait_for(longest);
+    library_->client.disconnect(0)->wait_for(longest);
+  } catch (const ::mqtt::exception&) {
+    // Not connected: then the will has spoken, or nobody knows us.
+  }
+}
+
+void ReportWire::Library::on_success(const ::mqtt::token& token) {
   {
     const std::lock_guard guard(lock);
     if (token.get_user_context() != this_connection()) return;
-    heard = Clock::now();
+    seen.heard = Clock::now();
     if (token.get_type() == ::mqtt::token::Type::CONNECT) {
-      phase = Phase::fresh;
-      connected_at = heard;
+      seen.phase = Phase::fresh;
+      seen.connected_at = seen.heard;
     } else if (token.get_type() == ::mqtt::token::Type::PUBLISH) {
       --unacknowledged;
     }
@@ -105,33 +195,33 @@ void ReportWire::on_success(const ::mqtt::token& token) {
   wake();
 }
 
-void ReportWire::on_failure(const ::mqtt::token& token) {
+void ReportWire::Library::on_failure(const ::mqtt::token& token) {
   {
     const std::lock_guard guard(lock);
     if (token.get_user_context() != this_connection()) return;
-    heard = Clock::now();
+    seen.heard = Clock::now();
     const int reason = token.get_reason_code();
     if (token.get_type() == ::mqtt::token::Type::CONNECT) {
-      phase = Phase::away;
+      seen.phase = Phase::away;
     } else if (token.get_type() == ::mqtt::token::Type::PUBLISH) {
       --unacknowledged;
-      trouble = fmt::format("The broker does not take what we publish (reason {}).", reason);
+      seen.trouble = fmt::format("The broker does not take what we publish (reason {}).", reason);
     } else {
-      trouble = fmt::format("The broker does not let us read requests (reason {}).", reason);
+      seen.trouble = fmt::format("The broker does not let us read requests (reason {}).", reason);
     }
   }
   wake();
 }
 
-void ReportWire::lost() {
+void ReportWire::Library::lost() {
   {
     const std::lock_guard guard(lock);
-    phase = Phase::away;
+    seen.phase = Phase::away;
   }
   wake();
 }
 
-void ReportWire::arrived(const ::mqtt::const_message_ptr& message) {
+void ReportWire::Library::arrived(const ::mqtt::const_message_ptr& message) {
   using ::mqtt::property;
   hub::Letter letter;
   letter.verb = message->get_topic() == tell_topic ? hub::Verb::tell : hub::Verb::ask;

@@ -1,58 +1,66 @@
-// The report line's connection: what touches Paho C++. Included by its own two .cpp files only.
-// The library's threads call the handlers; everything they touch is behind `lock`. No handler
-// waits, and none calls the library.
+// One connection after another of the report line: everything that touches Paho C++ is in its .cpp.
+// The library's threads only put what they hear under a lock and call `wake`; none of them waits,
+// and none calls the library.
 #pragma once
 
-#include <mqtt/async_client.h>
-
+#include <chrono>
 #include <cstdint>
 #include <functional>
-#include <mutex>
+#include <memory>
+#include <optional>
 #include <string>
-#include <vector>
 
-#include "daemon/mqtt/report_line.hpp"
+#include "daemon/hub/desk.hpp"
+#include "daemon/hub/message.hpp"
+#include "daemon/mqtt/access.hpp"
 
 namespace tidewright::mqtt {
 
-// With more unacknowledged, the library sends no faster than twenty a second.
-inline constexpr int window = 8;
+struct ReportSettings {
+  Access access;
+  hub::Place place;  // client id `<base>-report`; `<base>/online`; asks and tells of the room
+};
 
-struct ReportWire : ::mqtt::iaction_listener {
-  ReportWire(const ReportSettings& settings, int mqtt_version, std::function<void()> wake_up);
+class ReportWire {
+ public:
+  using Clock = std::chrono::steady_clock;
 
-  enum class Phase { away, connecting, fresh, connected };
+  // `version` of MQTT: 4 (3.1.1) or 5.
+  ReportWire(const ReportSettings& settings, int version, std::function<void()> wake);
+  ~ReportWire();  // closes without a goodbye: the will is published
+  ReportWire(const ReportWire&) = delete;
+  ReportWire& operator=(const ReportWire&) = delete;
 
-  // Begins to connect; `phase` tells what came of it.
-  void begin(const ReportSettings& settings);
-  // Gives the connection up.
-  void drop();
-  // Goes with every message: tells the answers of this connection from those of an older one.
-  void* this_connection() const { return reinterpret_cast<void*>(connection); }
+  // None of these waits.
+  void begin();  // to connect
+  void drop();   // the connection
+  // False if 8 messages are unacknowledged (with more the library sends but twenty a second), or
+  // the connection is lost.
+  bool publish(const hub::Message& message, const std::string& correlation);
+  void subscribe_to_requests();
 
-  // The library's calls.
-  void on_success(const ::mqtt::token& token) override;
-  void on_failure(const ::mqtt::token& token) override;
-  void lost();
-  void arrived(const ::mqtt::const_message_ptr& message);
+  enum class Phase : std::uint8_t { away, connecting, fresh, connected };
+  struct Seen {
+    Phase phase{};         // `fresh` is seen once after each connect
+    bool waiting = false;  // for an answer of the broker
+    Clock::time_point heard{};
+    Clock::time_point connected_at{};  // of the last connect; 0 = never
+    std::string trouble;               // for the log, once
+  };
+  Seen look();
+  std::optional<hub::Letter> letter();
 
-  const std::string base;
-  const std::string online_topic;
-  const std::string ask_topic;
-  const std::string tell_topic;
-  const std::function<void()> wake;
-  const int version;
+  // Publishes `offline` and leaves; waits up to `longest` for each.
+  void say_goodbye(std::chrono::milliseconds longest);
 
-  std::mutex lock;  // of what follows
-  Phase phase = Phase::away;
-  std::uintptr_t connection = 0;  // counts; what is said of an older one is not listened to
-  int unacknowledged = 0;
-  ReportLine::Clock::time_point heard{};  // last sign of life, or begin of the phase
-  ReportLine::Clock::time_point connected_at{};
-  std::vector<hub::Letter> letters;
-  std::string trouble;  // for the log
+  int version() const { return version_; }
+  std::string online_topic() const { return settings_.place.base + "/online"; }
 
-  ::mqtt::async_client client;  // last: it goes first, and its threads with it
+ private:
+  struct Library;
+  const ReportSettings settings_;
+  const int version_;
+  std::unique_ptr<Library> library_;
 };
 
 }  // namespace tidewright::mqtt
