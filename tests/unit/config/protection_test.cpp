@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <optional>
 
 #include "config/reader/reader.hpp"
 
@@ -43,12 +44,13 @@ Household household(std::string text, const std::string& from = "", const std::s
   return understood.household.value_or(Household{});
 }
 
-const Stake* stake(const Protection& from, std::string_view happening) {
+std::optional<Stake> stake(const Protection& from, std::string_view happening) {
   const auto found =
       std::find_if(from.at_stake.begin(), from.at_stake.end(), [&](const Stake& candidate) {
         return candidate.happening.find(happening) != std::string::npos;
       });
-  return found == from.at_stake.end() ? nullptr : &*found;
+  if (found == from.at_stake.end()) return std::nullopt;
+  return *found;
 }
 
 bool says(const std::vector<Case>& cases, std::string_view happening, std::string_view outcome) {
@@ -59,15 +61,15 @@ bool says(const std::vector<Case>& cases, std::string_view happening, std::strin
 }
 
 TEST(Protection, ALeakWithItsOffLostRunsForTheLease) {
-  const Stake* lost = stake(protection(household(whole)), "OFF is lost");
-  ASSERT_NE(lost, nullptr);
+  const auto lost = stake(protection(household(whole)), "OFF is lost");
+  ASSERT_TRUE(lost);
   EXPECT_EQ(lost->lasting, 120s);
   EXPECT_NEAR(lost->litres.value, 40.0 / 30, 1e-9);  // 40 L/h for 2 min
 }
 
 TEST(Protection, ADeadLeakSensorIsFoundAfterThreeReports) {
-  const Stake* dead = stake(protection(household(whole)), "sensor has died");
-  ASSERT_NE(dead, nullptr);
+  const auto dead = stake(protection(household(whole)), "sensor has died");
+  ASSERT_TRUE(dead);
   EXPECT_EQ(dead->lasting, 3 * 60s + 120s);
   EXPECT_NEAR(dead->litres.value, 40.0 / 12, 1e-9);  // 40 L/h for 5 min
 }
@@ -78,15 +80,15 @@ TEST(Protection, ASensorThatSpeaksOnChangeIsBlindForItsWholeCheckIn) {
       "on_change = true\ncheck_in = \"24 h\"\navailability = \"leak/online\"\n[purifier]");
   const Protection found = protection(on_change);
   EXPECT_TRUE(says(found.not_had, "dies without a word", "1440 min"));
-  const Stake* dead = stake(found, "on change only");
-  ASSERT_NE(dead, nullptr);
+  const auto dead = stake(found, "on change only");
+  ASSERT_TRUE(dead);
   EXPECT_EQ(dead->lasting, 24h + 120s);
 }
 
 // Three steps of 2 L at the lowest credible 5 L/h: 72 min, and the lease.
 TEST(Protection, AStuckGaugeIsFoundAfterThreeOfItsSteps) {
-  const Stake* stuck = stake(protection(household(whole)), "gauge sticks");
-  ASSERT_NE(stuck, nullptr);
+  const auto stuck = stake(protection(household(whole)), "gauge sticks");
+  ASSERT_TRUE(stuck);
   EXPECT_EQ(stuck->lasting, 72min + 120s);
   EXPECT_NEAR(stuck->litres.value, 10.0 * 74 / 60, 1e-9);
 }
