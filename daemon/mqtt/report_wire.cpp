@@ -80,6 +80,8 @@ struct ReportWire::Library : ::mqtt::iaction_listener {
   int unacknowledged = 0;
   std::vector<hub::Letter> letters;
 
+  // What was waited for: the library's threads still touch a token after its waiter has gone on.
+  std::vector<::mqtt::token_ptr> kept;
   ::mqtt::async_client client;  // last: it goes first, and its threads with it
 };
 
@@ -172,9 +174,13 @@ std::optional<hub::Letter> ReportWire::letter() {
 void ReportWire::say_goodbye(std::chrono::milliseconds longest) {
   try {
     const std::string offline = "offline";
-    library_->client.publish(online_topic(), offline.data(), offline.size(), 1, true)
-        ->wait_for(longest);
-    library_->client.disconnect(0)->wait_for(longest);
+    const auto said =
+        library_->client.publish(online_topic(), offline.data(), offline.size(), 1, true);
+    library_->kept.push_back(said);
+    said->wait_for(longest);
+    const auto left = library_->client.disconnect(0);
+    library_->kept.push_back(left);
+    left->wait_for(longest);
   } catch (const ::mqtt::exception&) {
     // Not connected: then the will has spoken, or nobody knows us.
   }
