@@ -1,90 +1,34 @@
 #include "daemon/loop.hpp"
 
 #include <poll.h>
-#include <sys/epoll.h>
-#include <sys/signalfd.h>
-#include <sys/timerfd.h>
-#include <unistd.h>
-
-#include <array>
-#include <csignal>
 
 #include "daemon/log/log.hpp"
 
 namespace tidewright {
-namespace {
 
-sigset_t stop_signals() {
-  sigset_t set;
-  sigemptyset(&set);
-  for (int number : {SIGTERM, SIGINT, SIGHUP}) sigaddset(&set, number);
-  return set;
-}
-
-// First after `delay`, then every `interval`; 0 = once.
-void set_timer(int timer, std::chrono::nanoseconds delay, std::chrono::nanoseconds interval) {
-  const auto spec = [](std::chrono::nanoseconds t) {
-    return timespec{t.count() / 1'000'000'000, t.count() % 1'000'000'000};
-  };
-  // A delay of 0 would disarm the timer.
-  constexpr std::chrono::milliseconds soonest{1};
-  const itimerspec setting{spec(interval),
-                           spec(std::max<std::chrono::nanoseconds>(delay, soonest))};
-  timerfd_settime(timer, 0, &setting, nullptr);
-}
-
-void read_off(int descriptor) {
-  std::array<char, sizeof(signalfd_siginfo)> bytes;
-  [[maybe_unused]] const ssize_t size = read(descriptor, bytes.data(), bytes.size());
-}
-
-}  // namespace
-
-void block_stop_signals() {
-  const sigset_t set = stop_signals();
-  pthread_sigmask(SIG_BLOCK, &set, nullptr);
-  std::signal(SIGPIPE, SIG_IGN);
-}
+using mqtt::SafetyLine;
 
 Loop::Loop(const Surroundings& around, Inbox& inbox)
-    : around_(around),
-      inbox_(inbox),
-      decision_(around),
-      epoll_(epoll_create1(EPOLL_CLOEXEC)),
-      beat_(timerfd_create(CLOCK_BOOTTIME, TFD_CLOEXEC | TFD_NONBLOCK)),
-      deadline_(timerfd_create(CLOCK_BOOTTIME, TFD_CLOEXEC | TFD_NONBLOCK)) {
-  const sigset_t set = stop_signals();
-  signals_ = signalfd(-1, &set, SFD_CLOEXEC | SFD_NONBLOCK);
-  watch(around.line.handed_over(), Source::session);
-  watch(beat_, Source::beat);
-  watch(deadline_, Source::deadline);
-  watch(inbox.descriptor(), Source::inbox);
-  watch(around.store.descriptor(), Source::disk);
-  watch(signals_, Source::signal);
-  set_timer(beat_, mqtt::SafetyLine::beat_every, mqtt::SafetyLine::beat_every);
+    : around_(around), inbox_(inbox), decision_(around) {
+  wait_for(around.line.handed_over(), Source::session);
+  wait_for(beat_, Source::beat);
+  wait_for(deadline_, Source::deadline);
+  wait_for(inbox.descriptor(), Source::inbox);
+  wait_for(around.store.descriptor(), Source::disk);
+  wait_for(stop_signals_, Source::stop_signal);
+  beat_.set(SafetyLine::beat_every, SafetyLine::beat_every);
 }
 
-Loop::~Loop() {
-  for (int descriptor : {signals_, deadline_, beat_, epoll_}) close(descriptor);
-}
-
-void Loop::watch(int descriptor, Source source) {
-  epoll_event event{};
-  event.events = EPOLLIN;
-  event.data.u32 = static_cast<std::uint32_t>(source);
-  epoll_ctl(epoll_, EPOLL_CTL_ADD, descriptor, &event);
+void Loop::wait_for(int descriptor, Source source) {
+  waits_.add(descriptor, static_cast<std::uint32_t>(source));
 }
 
 void Loop::run() {
   decision_.start();
   around_.line.open();
   while (!stopping_) {
-    set_timer(deadline_, around_.clock.until(decision_.due()), {});
-    std::array<epoll_event, 8> events;
-    const int count = epoll_wait(epoll_, events.data(), static_cast<int>(events.size()), -1);
-    for (int i = 0; i < count; ++i) {
-      ready(static_cast<Source>(events.at(static_cast<std::size_t>(i)).data.u32));
-    }
+    deadline_.set(around_.clock.until(decision_.due()), {});
+    if (const auto source = waits_.next()) ready(static_cast<Source>(*source));
   }
   stop();
 }
@@ -99,7 +43,7 @@ void Loop::ready(Source source) {
     case Source::beat:
       return beat();
     case Source::deadline:
-      read_off(deadline_);
+      deadline_.taken();
       return decision_.happen(Tick{});
     case Source::inbox:
       for (const Inbox::Request& request : inbox_.take()) {
@@ -108,7 +52,7 @@ void Loop::ready(Source source) {
       return;
     case Source::disk:
       return decision_.committed();
-    case Source::signal:
+    case Source::stop_signal:
       stopping_ = true;
   }
 }
@@ -123,12 +67,12 @@ void Loop::drain() {
 
 void Loop::adopt() {
   switch (around_.line.adopt()) {
-    case mqtt::SafetyLine::News::none:
+    case SafetyLine::News::none:
       return;
-    case mqtt::SafetyLine::News::standing_back:
+    case SafetyLine::News::standing_back:
       return around_.reporter.forbid();
-    case mqtt::SafetyLine::News::up:
-      watch(around_.line.socket(), Source::line);
+    case SafetyLine::News::up:
+      wait_for(around_.line.socket(), Source::line);
       around_.reporter.allow(around_.line.version());
       decision_.happen(Link{true});
       drain();
@@ -136,7 +80,7 @@ void Loop::adopt() {
 }
 
 void Loop::beat() {
-  read_off(beat_);
+  beat_.taken();
   const bool was_up = around_.line.up();
   around_.line.beat();
   if (was_up && !around_.line.up()) decision_.happen(Link{false});
@@ -149,8 +93,8 @@ void Loop::stop() {
   decision_.happen(Stopping{});
   const auto end = std::chrono::steady_clock::now() + std::chrono::milliseconds{400};
   while (around_.line.undelivered() > 0 && std::chrono::steady_clock::now() < end) {
-    pollfd wait{around_.line.socket(), POLLIN, 0};
-    poll(&wait, 1, 20);
+    pollfd word{around_.line.socket(), POLLIN, 0};
+    poll(&word, 1, 20);
     drain();
   }
   decision_.rest();

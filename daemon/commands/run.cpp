@@ -6,6 +6,7 @@
 
 #include <CLI/CLI.hpp>
 #include <array>
+#include <csignal>
 #include <cstdlib>
 
 #include "daemon/clock.hpp"
@@ -78,6 +79,7 @@ int run(const RunOptions& options) {
     return EX_CONFIG;
   }
   block_stop_signals();
+  std::signal(SIGPIPE, SIG_IGN);  // a connection that breaks is an error to read, not an end
   log::info(fmt::format("Tidewright looks after {}; broker {}.", file.household->room.id,
                         file.household->broker.uri));
   return run_until_stopped(options, file, std::get<mqtt::Access>(access));
