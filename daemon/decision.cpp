@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "daemon/log/log.hpp"
+#include "daemon/mqtt/refusal.hpp"
 
 namespace tidewright {
 namespace {
@@ -68,6 +69,19 @@ void Decision::carry_out_the_rest(std::uint64_t sequence) {
   }
   if (persist) around_.store.persist();
   shown_ = false;
+}
+
+// A refusal is said once, until the broker says something else; the alarm follows by its rule.
+void Decision::told(const Delivery& delivery) {
+  const bool news = state_.circumstances.delivery.at(delivery.actuator) != delivery.code;
+  if (delivery.code >= mqtt::refused_from && news) {
+    log::error(fmt::format(
+        "The broker does not let us write {} ({}): {} cannot be switched from here. Allow writing "
+        "it in the broker's access list.",
+        around_.household.outlets[delivery.actuator].topic, mqtt::refusal_words(delivery.code),
+        around_.household.room.actuators[delivery.actuator].words));
+  }
+  happen(delivery);
 }
 
 void Decision::committed() {

@@ -37,6 +37,8 @@ class Decision {
   void happen(const decltype(Event::what)& what, std::string_view raw = {});
   // A message of an instrument; anything else is passed over.
   void hear(const mqtt::Inbound& message);
+  // What the broker said of a command.
+  void told(const Delivery& delivery);
   // The disk has got further.
   void committed();
   // Every 250 ms: what need not happen at once.

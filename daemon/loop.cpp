@@ -61,7 +61,7 @@ void Loop::drain() {
   const bool was_up = around_.line.up();
   mqtt::Inbound message;
   while (around_.line.receive(message)) decision_.hear(message);
-  while (const auto delivery = around_.line.delivered()) decision_.happen(*delivery);
+  while (const auto delivery = around_.line.delivered()) decision_.told(*delivery);
   if (was_up && !around_.line.up()) decision_.happen(Link{false});
 }
 

@@ -22,17 +22,24 @@ constexpr std::array rows{
         "Allows fills that nobody watches in a room without a leak sensor."},
 
     Key{Part::broker, "uri", K::text, optional, "mqtt://127.0.0.1:1883", "mqtt://127.0.0.1:1883",
-        "", "", "Where the MQTT broker is; mqtts:// for an encrypted line."},
+        "", "",
+        "Where the MQTT broker is; mqtts:// for an encrypted line, where its certificate must be "
+        "for "
+        "this very name or address."},
     Key{Part::broker, "username", K::text, optional, "tidewright", "", "", "",
         "The name by which the broker knows the daemon."},
     Key{Part::broker, "password_file", K::text, optional, "/etc/tidewright/password", "", "", "",
-        "A file that holds the password and nothing else."},
+        "A file that holds the password and nothing else. It is read at start."},
     Key{Part::broker, "ca_file", K::text, optional, "/etc/tidewright/ca.pem", "", "", "",
-        "Certificate of the authority that signed the broker's certificate."},
+        "Certificate of the authority that signed the broker's certificate. If not given: the "
+        "authorities that this machine trusts."},
     Key{Part::broker, "certificate_file", K::text, optional, "/etc/tidewright/client.pem", "", "",
-        "", "The daemon's own certificate, where the broker asks for one."},
+        "",
+        "The daemon's own certificate, where the broker asks for one. As ca_file and key_file, it "
+        "is "
+        "read again at every connect."},
     Key{Part::broker, "key_file", K::text, optional, "/etc/tidewright/client.key", "", "", "",
-        "The key of that certificate."},
+        "The key of that certificate, in PEM form and without a password."},
 
     Key{Part::vat, "holds", K::text, optional, "pure water", "pure water", "", "",
         "What is in the vat, in your words."},

@@ -115,10 +115,7 @@ int correspond(const Typed& typed, const Reach& reach, std::ostream& out, std::o
   }
   Exchange exchange(std::get<mqtt::Access>(access), reach.place, reach.patience);
   if (const std::string problem = exchange.open(); !problem.empty()) {
-    err << fmt::format(
-        "The broker at {} cannot be reached: {}. Is it running? Is the address "
-        "right (--broker)?\n",
-        reach.broker.uri, problem);
+    err << fmt::format("The broker at {} cannot be reached: {}\n", reach.broker.uri, problem);
     return EX_UNAVAILABLE;
   }
   return Conversation(complete, reach, exchange, out, err).hold(std::get<std::string>(request), id);

@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "daemon/hub/request_kinds.hpp"
+#include "daemon/mqtt/session.hpp"
 
 namespace tidewright::commands {
 namespace {
@@ -67,12 +68,15 @@ std::string Exchange::open() {
     client_ = std::make_unique<Client>(access_.uri);
     ::mqtt::async_client& wire = client_->wire;
     wire.start_consuming();
-    if (!wire.connect(options(access_))->wait_for(patience_)) return "it does not answer";
+    if (!wire.connect(options(access_))->wait_for(patience_)) return "it does not answer.";
     for (const std::string& topic : {place_.topic("answer"), place_.base + "/online"}) {
-      if (!wire.subscribe(topic, 1)->wait_for(patience_)) return "it does not answer";
+      if (!wire.subscribe(topic, 1)->wait_for(patience_)) return "it does not answer.";
     }
   } catch (const ::mqtt::exception& failure) {
-    return failure.what();
+    // The daemon's own way to the broker knows better words.
+    const std::string id = fmt::format("tidewright-hand-{:08x}", std::random_device{}());
+    const std::string trouble = mqtt::Session::open(access_, id, 4).trouble;
+    return trouble.empty() ? failure.what() : trouble;
   }
   return {};
 }

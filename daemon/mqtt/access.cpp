@@ -1,9 +1,10 @@
 #include "daemon/mqtt/access.hpp"
 
 #include <fmt/format.h>
-#include <openssl/x509.h>
 
 #include <fstream>
+
+#include "daemon/mqtt/trust.hpp"
 
 namespace tidewright::mqtt {
 namespace {
@@ -15,6 +16,13 @@ bool has_port(std::string_view host) {
   const std::size_t colon = host.rfind(':');
   const std::size_t bracket = host.rfind(']');
   return colon != host.npos && (bracket == host.npos || colon > bracket);
+}
+
+// Also without the brackets around an IPv6 address.
+std::string without_port(std::string_view host) {
+  if (has_port(host)) host = host.substr(0, host.rfind(':'));
+  if (host.starts_with('[') && host.ends_with(']')) host = host.substr(1, host.size() - 2);
+  return std::string(host);
 }
 
 }  // namespace
@@ -30,8 +38,10 @@ std::variant<Access, std::string> access(const config::Broker& broker) {
   }
   host.remove_prefix(access.tls ? secured.size() : plain.size());
   if (host.ends_with('/')) host.remove_suffix(1);
-  access.uri = fmt::format("{}{}", access.tls ? "ssl://" : "tcp://", host);
-  if (!has_port(host)) access.uri += access.tls ? ":8883" : ":1883";
+  const std::string_view port = has_port(host) ? "" : access.tls ? ":8883" : ":1883";
+  access.uri = fmt::format("{}{}{}", access.tls ? "ssl://" : "tcp://", host, port);
+  access.address = fmt::format("{}{}{}", access.tls ? secured : plain, host, port);
+  access.host = without_port(host);
   access.username = broker.username;
   access.ca_file = broker.ca_file;
   access.certificate_file = broker.certificate_file;
@@ -42,29 +52,9 @@ std::variant<Access, std::string> access(const config::Broker& broker) {
       return fmt::format("The broker's password cannot be read from {}.", broker.password_file);
     }
   }
+  std::string trouble = files_trouble(access);
+  if (!trouble.empty()) return trouble;
   return access;
-}
-
-std::string tls_failure(long verify_result) {
-  switch (verify_result) {
-    case X509_V_OK:
-      return {};
-    case X509_V_ERR_CERT_HAS_EXPIRED:
-      return "the broker's certificate has expired";
-    case X509_V_ERR_CERT_NOT_YET_VALID:
-      return "the broker's certificate is not valid yet: is this machine's clock right?";
-    case X509_V_ERR_DEPTH_ZERO_SELF_SIGNED_CERT:
-    case X509_V_ERR_SELF_SIGNED_CERT_IN_CHAIN:
-    case X509_V_ERR_UNABLE_TO_GET_ISSUER_CERT_LOCALLY:
-    case X509_V_ERR_UNABLE_TO_VERIFY_LEAF_SIGNATURE:
-      return "the broker's certificate is not signed by anybody we trust: is ca_file right?";
-    case X509_V_ERR_HOSTNAME_MISMATCH:
-    case X509_V_ERR_IP_ADDRESS_MISMATCH:
-      return "the broker's certificate is for another name than the one in its address";
-    default:
-      return fmt::format("the broker's certificate was refused ({})",
-                         X509_verify_cert_error_string(verify_result));
-  }
 }
 
 }  // namespace tidewright::mqtt

@@ -9,7 +9,9 @@
 namespace tidewright::mqtt {
 
 struct Access {
-  std::string uri;  // "tcp://host:1883" or "ssl://host:8883"
+  std::string uri;      // "tcp://host:1883" or "ssl://host:8883"
+  std::string address;  // the same for people: "mqtts://host:8883"
+  std::string host;     // for which the broker's certificate must be
   bool tls = false;
   std::string username;
   std::string password;
@@ -18,10 +20,8 @@ struct Access {
   std::string key_file;
 };
 
-// Reads the password's file. In place of an access: what is wrong, for a person.
+// Reads the password's file and looks at the certificates'. In place of an access: what is wrong,
+// for a person.
 std::variant<Access, std::string> access(const config::Broker& broker);
-
-// Why a TLS connection was refused, by OpenSSL's verify result; empty for 0 (verified).
-std::string tls_failure(long verify_result);
 
 }  // namespace tidewright::mqtt

@@ -12,6 +12,7 @@
 
 #include "daemon/log/log.hpp"
 #include "daemon/mqtt/back_off.hpp"
+#include "daemon/mqtt/refusal.hpp"
 
 namespace tidewright::mqtt {
 namespace {
@@ -128,7 +129,7 @@ Connector::Shared::Heard Connector::Shared::look(bool standing_back) {
   const auto session = open(fmt::format("{}-look-{:08x}", settings.base, chance()));
   if (!session) return Heard::no_broker;
   const int code = session->subscribe(settings.heartbeat, 0, true);
-  if (code >= 128) return Heard::nobody;  // not allowed to listen; subscribe() will say so
+  if (code >= refused_from) return Heard::nobody;  // not allowed to listen; subscribe() will say so
   std::uniform_int_distribution<Milliseconds::rep> further(0, look_further_max.count());
   const Milliseconds longest =
       standing_back ? gone_after : look_shortest + Milliseconds{further(chance)};
@@ -166,8 +167,8 @@ std::unique_ptr<Session> Connector::Shared::open(const std::string& client_id) {
     opened = Session::open(settings.access, client_id, mqtt_version);
   }
   if (!opened.session) {
-    log::warning(fmt::format("The broker at {} cannot be reached: {}. Trying again.",
-                             settings.access.uri, opened.trouble));
+    log::warning(fmt::format("The broker at {} cannot be reached: {} Trying again.",
+                             settings.access.address, opened.trouble));
   }
   return std::move(opened.session);
 }
@@ -179,10 +180,10 @@ bool Connector::Shared::subscribe(Session& session) {
     const bool own = topic == settings.heartbeat;
     const int code = session.subscribe(topic, own ? 0 : 1, own);
     if (code < 0) return false;
-    if (code >= 128) {
+    if (code >= refused_from) {
       log::error(fmt::format(
-          "The broker does not let us read {} (reason {}): allow it in the broker's access list.",
-          topic, code));
+          "The broker does not let us read {} ({}): allow reading it in the broker's access list.",
+          topic, refusal_words(code)));
     }
   }
   return true;

@@ -59,7 +59,7 @@ Clock::time_point ReportLine::tend() {
   if (!wire_) return now + patience;
   const ReportWire::Seen seen = wire_->look();
   const bool hangs = seen.waiting && now - seen.heard > patience;
-  if (!seen.trouble.empty()) log::error(seen.trouble);
+  for (const std::string& trouble : seen.trouble) log::error(trouble);
   if (hangs) {
     wire_->drop();
   } else if (seen.phase == Phase::away) {

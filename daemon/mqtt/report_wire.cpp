@@ -4,8 +4,12 @@
 #include <mqtt/async_client.h>
 
 #include <mutex>
+#include <set>
+#include <string_view>
 #include <utility>
 #include <vector>
+
+#include "daemon/mqtt/refusal.hpp"
 
 namespace tidewright::mqtt {
 namespace {
@@ -49,11 +53,17 @@ constexpr std::uint32_t will_delay_seconds = 3;
   return options;
 }
 
+std::string first_topic(const ::mqtt::token& token) {
+  const auto topics = token.get_topics();
+  return topics && !topics->empty() ? (*topics)[0] : std::string{};
+}
+
 }  // namespace
 
 struct ReportWire::Library : ::mqtt::iaction_listener {
   Library(const ReportSettings& settings, int version, std::function<void()> wake_up)
-      : ask_topic(settings.place.topic("ask")),
+      : base(settings.place.base),
+        ask_topic(settings.place.topic("ask")),
         tell_topic(settings.place.topic("tell")),
         wake(std::move(wake_up)),
         client(settings.access.uri, settings.place.base + "-report",
@@ -65,20 +75,23 @@ struct ReportWire::Library : ::mqtt::iaction_listener {
 
   void on_success(const ::mqtt::token& token) override;
   void on_failure(const ::mqtt::token& token) override;
+  void refused(std::string_view deed, const std::string& topic, int reason);
   void lost();
   void arrived(const ::mqtt::const_message_ptr& message);
   // Goes with every message: tells the answers of this connection from those of an older one.
   void* this_connection() const { return reinterpret_cast<void*>(connection); }
 
+  const std::string base;
   const std::string ask_topic;
   const std::string tell_topic;
   const std::function<void()> wake;
 
-  std::mutex lock;  // of the next four
+  std::mutex lock;  // of the next five
   Seen seen;
   std::uintptr_t connection = 0;  // counts
   int unacknowledged = 0;
   std::vector<hub::Letter> letters;
+  std::set<std::string> refusals_said;  // on this connection: "read", "write"
 
   // What was waited for: the library's threads still touch a token after its waiter has gone on.
   std::vector<::mqtt::token_ptr> kept;
@@ -98,6 +111,7 @@ void ReportWire::begin() {
     library_->seen.phase = Phase::connecting;
     library_->seen.heard = Clock::now();
     library_->unacknowledged = 0;
+    library_->refusals_said.clear();
     ++library_->connection;
   }
   try {
@@ -211,12 +225,23 @@ void ReportWire::Library::on_failure(const ::mqtt::token& token) {
       seen.phase = Phase::away;
     } else if (token.get_type() == ::mqtt::token::Type::PUBLISH) {
       --unacknowledged;
-      seen.trouble = fmt::format("The broker does not take what we publish (reason {}).", reason);
-    } else {
-      seen.trouble = fmt::format("The broker does not let us read requests (reason {}).", reason);
+      if (reason >= refused_from) refused("write", first_topic(token), reason);
+    } else if (reason >= refused_from) {
+      refused("read", first_topic(token), reason);
     }
   }
   wake();
+}
+
+// Of all that is published, or asked for, the first refusal speaks for the rest.
+void ReportWire::Library::refused(std::string_view deed, const std::string& topic, int reason) {
+  if (!refusals_said.insert(std::string(deed)).second) return;
+  const std::string_view lost = deed == "write" ? "nobody sees what is published there"
+                                                : "nobody can ask or tell us anything";
+  seen.trouble.push_back(fmt::format(
+      "The broker does not let us {} {} ({}): {}. Allow us to read and write {}/# in the broker's "
+      "access list.",
+      deed, topic, refusal_words(reason), lost, base));
 }
 
 void ReportWire::Library::lost() {

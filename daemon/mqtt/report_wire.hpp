@@ -9,6 +9,7 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "daemon/hub/desk.hpp"
 #include "daemon/hub/message.hpp"
@@ -45,7 +46,7 @@ class ReportWire {
     bool waiting = false;  // for an answer of the broker
     Clock::time_point heard{};
     Clock::time_point connected_at{};  // of the last connect; 0 = never
-    std::string trouble;               // for the log, once
+    std::vector<std::string> trouble;  // for the log, once
   };
   Seen look();
   std::optional<hub::Letter> letter();

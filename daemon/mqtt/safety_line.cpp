@@ -35,7 +35,7 @@ SafetyLine::News SafetyLine::adopt() {
   adopted_ = Clock::now();
   heard_.reset();
   warned_ = false;
-  log::info(fmt::format("Connected to the broker at {}.", settings_.access.uri));
+  log::info(fmt::format("Connected to the broker at {}.", settings_.access.address));
   return News::up;
 }
 

@@ -6,6 +6,8 @@
 
 #include <algorithm>
 
+#include "daemon/mqtt/trust.hpp"
+
 // In the library's static archive, but in none of its headers: tells it that a TLS session holds
 // bytes that its socket no longer shows.
 extern "C" void SSLSocket_addPendingRead(int socket);
@@ -16,28 +18,31 @@ namespace {
 // Refusals of a CONNECT: MQTT 3.1.1 table 3.1 (1 to 5), MQTT 5 section 3.2.2.2 (128 and up).
 constexpr int refused_version_3 = 1;
 
-std::string connect_failure(int code, const Tapped& tapped) {
+std::string connect_failure(int code, const Access& access, const Tapped& tapped) {
   switch (code) {
     case 2:
     case MQTTREASONCODE_CLIENT_IDENTIFIER_NOT_VALID:
-      return "the broker does not like our client id";
+      return "the broker does not like our client id.";
     case 3:
     case MQTTREASONCODE_SERVER_UNAVAILABLE:
     case MQTTREASONCODE_SERVER_BUSY:
-      return "the broker is busy";
+      return "the broker is busy.";
     case 4:
     case MQTTREASONCODE_BAD_USER_NAME_OR_PASSWORD:
-      return "the broker does not accept our user name and password";
+      return "the broker does not accept our user name and password: look at username and "
+             "password_file.";
     case 5:
     case MQTTREASONCODE_NOT_AUTHORIZED:
-      return "the broker does not let us in: it wants a user name and password, or other ones";
+      return "the broker does not let us in: it wants a user name and password, or other ones; "
+             "look at username and password_file.";
     default:
       break;
   }
-  std::string tls = tls_failure(tapped.verify_result);
-  if (!tls.empty()) return tls;
-  if (code >= 128) return fmt::format("the broker refused the connection (reason {})", code);
-  return "nobody answers there";
+  if (code >= 128) return fmt::format("the broker refused the connection (reason {}).", code);
+  for (std::string trouble : {tls_trouble(tapped, access.host), files_trouble(access)}) {
+    if (!trouble.empty()) return trouble;
+  }
+  return "nobody answers there. Is the broker running, and is its address right?";
 }
 
 void acknowledged(void* context, int token, int, MQTTProperties*, MQTTReasonCodes code) {
@@ -84,12 +89,12 @@ void Inbound::release() {
 
 Session::Opened Session::open(const Access& access, const std::string& client_id, int version) {
   std::unique_ptr<Session> session(new Session(version));
-  const Tap tap(session->tapped_);
+  const Tap tap(session->tapped_, access.host);
   const int code = session->connect(access, client_id);
   if (code == MQTTCLIENT_SUCCESS) return {std::move(session), {}, false};
   const bool other_version =
       code == refused_version_3 || code == MQTTREASONCODE_UNSUPPORTED_PROTOCOL_VERSION;
-  return {nullptr, connect_failure(code, session->tapped_), other_version};
+  return {nullptr, connect_failure(code, access, session->tapped_), other_version};
 }
 
 int Session::connect(const Access& access, const std::string& client_id) {

@@ -48,7 +48,7 @@ class Session {
  public:
   struct Opened {
     std::unique_ptr<Session> session;
-    std::string trouble;           // in place of a session: why not, for a person
+    std::string trouble;           // in place of a session: why not, in a sentence for a person
     bool version_refused = false;  // the broker does not speak this version of MQTT
   };
   // Waits up to 2 s for a silent broker, longer for a slow name server. `version` is 5 or 4

@@ -26,7 +26,9 @@ bool listening(int port, Milliseconds bound) {
 
 Broker::Broker(const std::string& settings) : port_(free_port()) {
   write_file(directory_.path() + "/broker.conf",
-             "listener " + std::to_string(port_) +
+             // Each door has rights of its own; and a broker that is root must not become a user
+             // who may not read the test's files.
+             "per_listener_settings true\nuser root\nlistener " + std::to_string(port_) +
                  " 127.0.0.1\nallow_anonymous true\npersistence false\nlog_type all\n" + settings +
                  "\n");
   start();
