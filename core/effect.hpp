@@ -25,7 +25,8 @@ struct Persist {
   friend bool operator==(const Persist&, const Persist&) = default;
 };
 
-enum class Announced : std::uint8_t { raised, reminder, cleared, test };
+// A summary stands for many alarms; it names the first of them.
+enum class Announced : std::uint8_t { raised, reminder, cleared, test, summary };
 
 // Tell the household. Words are made by report/.
 struct Announcement {

@@ -72,6 +72,7 @@ struct Tick {};
 struct Stopping {};
 
 using Name = ShortText<31>;
+using Remark = ShortText<95>;
 
 enum class AskKind : std::uint8_t {
   acknowledge,
@@ -93,6 +94,7 @@ struct Ask {
   Duration lasting{0};           // start (0 = to STOP), shelve
   std::uint32_t token = 0;       // confirm: as told; reset: a fresh one made by the daemon
   Name who{};
+  Remark why{};  // shelve, in the person's words: for the journal and the log
 };
 
 enum class TellKind : std::uint8_t { measured, rotated, replaced, tested };

@@ -40,7 +40,7 @@ Instant step(const room::Room& room, State& state, const Event& event, Effects& 
   interlock::decide(picture, state.findings, state.make_water, event, state.latches, state.armed,
                     state.drives, effects, wake);
   alarm::live(room, event, state.findings, state.latches, state.circumstances, state.alarms,
-              effects, wake);
+              state.flood, effects, wake);
   if (effects.overflowed()) all_off(room, state, effects);
   return wake.at;
 }

@@ -228,6 +228,23 @@ constexpr std::array<std::string_view, part_count> titles{
     "availability",
 };
 
+constexpr std::array broker_parts{Part::broker};
+constexpr std::array vat_parts{Part::vat};
+constexpr std::array leak_parts{Part::instrument, Part::word, Part::leak};
+constexpr std::array purifier_parts{Part::purifier};
+constexpr std::array temperature_parts{Part::instrument, Part::number, Part::temperature};
+constexpr std::array actuator_parts{Part::actuator};
+constexpr std::array rule_parts{Part::rule};
+constexpr std::array section_rows{
+    SectionKind{"broker", false, broker_parts},
+    SectionKind{"vat", true, vat_parts},
+    SectionKind{"leak", true, leak_parts},
+    SectionKind{"purifier", false, purifier_parts},
+    SectionKind{"temperature", true, temperature_parts},
+    SectionKind{"actuator", true, actuator_parts},
+    SectionKind{"rule", true, rule_parts},
+};
+
 constexpr std::array number_parts{Part::instrument, Part::number};
 constexpr std::array float_parts{Part::instrument, Part::word, Part::float_switch};
 constexpr std::array feedback_parts{Part::instrument, Part::word, Part::feedback};
@@ -237,6 +254,7 @@ constexpr std::array availability_parts{Part::availability};
 
 std::span<const Key> keys() { return rows; }
 std::span<const Heir> heirs() { return heir_rows; }
+std::span<const SectionKind> section_kinds() { return section_rows; }
 std::string_view title(Part part) { return titles[static_cast<std::size_t>(part)]; }
 
 std::span<const Part> parts_of(Kind kind) {

@@ -86,6 +86,14 @@ struct Heir {
 };
 std::span<const Heir> heirs();
 
+// A section of the file, and the keys that stand in it.
+struct SectionKind {
+  std::string_view name;
+  bool named = false;  // `[vat.<id>]`: one for each thing of its kind
+  std::span<const Part> parts;
+};
+std::span<const SectionKind> section_kinds();
+
 // "[vat.<id>]": what a part is called in messages and docs.
 std::string_view title(Part);
 // The parts of a table kind (level_gauge ...); empty for a plain value.

@@ -13,30 +13,29 @@ namespace tidewright::config {
 namespace {
 
 constexpr std::array file_parts{Part::file};
-constexpr std::array broker_parts{Part::broker};
-constexpr std::array vat_parts{Part::vat};
-constexpr std::array leak_parts{Part::instrument, Part::word, Part::leak};
-constexpr std::array purifier_parts{Part::purifier};
-constexpr std::array temperature_parts{Part::instrument, Part::number, Part::temperature};
-constexpr std::array actuator_parts{Part::actuator};
-constexpr std::array rule_parts{Part::rule};
 
-// The sections of a file: one table, or one for each thing of its kind.
+// Where each of section_kinds() is kept: one table, or one for each thing of its kind.
 struct Chapter {
   std::string_view name;
-  std::span<const Part> parts;
   std::optional<Section> Draft::*one = nullptr;
   std::vector<Section> Draft::*many = nullptr;
 };
 constexpr std::array chapters{
-    Chapter{.name = "broker", .parts = broker_parts, .one = &Draft::broker},
-    Chapter{.name = "vat", .parts = vat_parts, .many = &Draft::vats},
-    Chapter{.name = "leak", .parts = leak_parts, .many = &Draft::leaks},
-    Chapter{.name = "purifier", .parts = purifier_parts, .one = &Draft::purifier},
-    Chapter{.name = "temperature", .parts = temperature_parts, .many = &Draft::temperatures},
-    Chapter{.name = "actuator", .parts = actuator_parts, .many = &Draft::actuators},
-    Chapter{.name = "rule", .parts = rule_parts, .many = &Draft::rules},
+    Chapter{.name = "broker", .one = &Draft::broker},
+    Chapter{.name = "vat", .many = &Draft::vats},
+    Chapter{.name = "leak", .many = &Draft::leaks},
+    Chapter{.name = "purifier", .one = &Draft::purifier},
+    Chapter{.name = "temperature", .many = &Draft::temperatures},
+    Chapter{.name = "actuator", .many = &Draft::actuators},
+    Chapter{.name = "rule", .many = &Draft::rules},
 };
+
+std::span<const Part> parts_of(const Chapter& chapter) {
+  const auto kinds = section_kinds();
+  return std::find_if(kinds.begin(), kinds.end(),
+                      [&](const SectionKind& kind) { return kind.name == chapter.name; })
+      ->parts;
+}
 
 std::string example_of(const Chapter& chapter) {
   return chapter.one != nullptr ? fmt::format("[{}]", chapter.name)
@@ -69,7 +68,7 @@ void read_named(const Node& node, const Chapter& chapter, Draft& draft) {
     name.text = child.key;
     read_value(section_name, name, draft.problems);
     sections.emplace_back(child, fmt::format("[{}.{}]", chapter.name, child.key), child.key,
-                          chapter.parts, draft.problems);
+                          parts_of(chapter), draft.problems);
   }
 }
 
@@ -83,7 +82,8 @@ void read_chapters(Node& file, Draft& draft) {
         refuse_no_table(node, *chapter, draft.problems);
       } else if (chapter->one != nullptr) {
         (draft.*chapter->one)
-            .emplace(node, fmt::format("[{}]", chapter->name), "", chapter->parts, draft.problems);
+            .emplace(node, fmt::format("[{}]", chapter->name), "", parts_of(*chapter),
+                     draft.problems);
       } else {
         read_named(node, *chapter, draft);
       }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/alarm/flood.hpp"
 #include "core/alarm/heed.hpp"
 #include "core/alarm/tell.hpp"
 #include "core/rules/catalogue.hpp"
@@ -17,7 +18,9 @@ struct Case {
   const room::RuleSettings& settings;
   const state::Findings& findings;
   const state::Latch& latch;
+  const state::Circumstances& known;
   Instant now;
+  state::Alarms& alarms;
   state::Alarm& alarm;
   Effects& effects;
 
@@ -36,6 +39,12 @@ bool chatters(const rules::Rule& rule, const state::Finding& finding, Instant no
   return within(3, std::chrono::minutes{10}) || within(6, std::chrono::hours{24});
 }
 
+// In a flood only what is urgent; the rest is kept back for the summary.
+void tell_raised(Case& c) {
+  if (c.rule.priority != rules::Priority::urgent && flooding(c.alarms, c.now)) return;
+  announce(c.rule.id, c.alarm, Announced::raised, c.now, c.effects);
+}
+
 void raise(Case& c, const Reason& why) {
   state::Alarm& alarm = c.alarm;
   ++alarm.occurrence;
@@ -47,7 +56,7 @@ void raise(Case& c, const Reason& why) {
   const bool held = chattering && alarm.chattering;  // the first of them is told, as "x times"
   alarm.chattering = chattering;
   persist(c.effects);
-  if (c.heard() && !held) announce(c.rule.id, alarm, Announced::raised, c.now, c.effects);
+  if (c.heard() && !held) tell_raised(c);
 }
 
 void clear(Case& c) {
@@ -92,40 +101,50 @@ void follow_suppression(Case& c) {
   const bool standing = (c.alarm.active && c.findings[c.rule.id].active) || c.latch.set;
   c.alarm.acknowledged = !standing;
   if (!standing) return;
-  const bool told = c.alarm.announced != long_ago;
-  announce(c.rule.id, c.alarm, told ? Announced::reminder : Announced::raised, c.now, c.effects);
+  if (c.alarm.announced == long_ago) return tell_raised(c);
+  announce(c.rule.id, c.alarm, Announced::reminder, c.now, c.effects);
 }
 
-// What stands is said again: while nobody has acknowledged it, and long after somebody has.
-void say_again(Case& c, Wake& wake) {
-  if (!c.standing() || !c.heard()) return;
-  state::Alarm& alarm = c.alarm;
-  const Instant last =
-      alarm.acknowledged ? alarm.acknowledged_at : std::max(alarm.announced, alarm.since);
+// When it is due again: while nobody has acknowledged it, and long after somebody has. What was
+// told before a restart may have been lost on the way; by then the room has spoken.
+Instant due_again(const Case& c) {
+  constexpr Duration room_has_spoken = std::chrono::minutes{1};
+  const state::Alarm& alarm = c.alarm;
   const auto priority = rules::priority_of(c.rule, alarm.why);
-  const Instant due = last + rules::said_again_after(priority, alarm.acknowledged);
+  const Duration apart = rules::said_again_after(priority, alarm.acknowledged);
+  if (alarm.acknowledged) return alarm.acknowledged_at + apart;
+  const Instant last = std::max(alarm.announced, alarm.since);
+  const Instant due = last + apart;
+  return last < c.known.started ? std::min(due, c.known.started + room_has_spoken) : due;
+}
+
+void say_again(Case& c, Wake& wake) {
+  if (!c.standing() || !c.heard() || !c.known.link_up) return;
+  state::Alarm& alarm = c.alarm;
+  const Instant due = due_again(c);
   if (c.now < due) return wake.by(due);
   alarm.acknowledged = false;
   persist(c.effects);
   announce(c.rule.id, alarm, Announced::reminder, c.now, c.effects);
-  wake.by(c.now + rules::said_again_after(priority, false));
+  wake.by(due_again(c));
 }
 
 }  // namespace
 
 void live(const room::Room& room, const Event& event, const state::Findings& findings,
           const state::Latches& latches, const state::Circumstances& circumstances,
-          state::Alarms& alarms, Effects& effects, Wake& wake) {
+          state::Alarms& alarms, state::Flood& flood, Effects& effects, Wake& wake) {
   const Instant now = circumstances.now;
   if (const auto* ask = std::get_if<Ask>(&event.what)) heed(*ask, now, alarms, effects);
   for (const rules::Rule* rule : rules::catalogue) {
-    Case c{*rule, room.rules[rule->id], findings, latches[rule->id],
-           now,   alarms[rule->id],     effects};
+    Case c{*rule,  room.rules[rule->id], findings, latches[rule->id], circumstances, now,
+           alarms, alarms[rule->id],     effects};
     follow_suppression(c);
     follow_finding(c);
     say_again(c, wake);
     if (c.alarm.suppression == Suppression::shelved) wake.by(c.alarm.shelved_until);
   }
+  tell_kept_back(alarms, flood, now, effects, wake);
 }
 
 }  // namespace tidewright::alarm

@@ -17,7 +17,9 @@ namespace tidewright::alarm {
 // Pushes Announcements, each behind a Persist; Answers to acknowledge, shelve, unshelve and test.
 // Reset and confirm are answered by the interlock before; a confirm that was done is seen here as
 // an Answer among the effects, and acknowledges.
+// While there is no line to the broker nothing is said again: whatever is due then is said once,
+// when the line is back. What was told only before a restart is said again a minute after it.
 void live(const room::Room&, const Event&, const state::Findings&, const state::Latches&,
-          const state::Circumstances&, state::Alarms&, Effects&, Wake&);
+          const state::Circumstances&, state::Alarms&, state::Flood&, Effects&, Wake&);
 
 }  // namespace tidewright::alarm

@@ -27,7 +27,7 @@ enum class Why : std::uint8_t {
   sensor_lost,             // subject: instrument  a: seconds since the last good reading
   high_high_wet,           // subject: instrument
   high_high_lost,          // subject: instrument
-  level_flat,              // a: minutes flat  b: litres  c: minutes allowed
+  level_flat,              // a: minutes flat  b: litres
   level_unusable,          // subject: instrument  a: seconds since the last good reading
   fill_overlong,           // a: hours run  b: hours allowed  c: litres gained
   level_rises_after_off,   // a: litres risen  b: minutes since OFF
@@ -52,11 +52,10 @@ enum class Why : std::uint8_t {
   reached_stop,    // a: litres  b: STOP litres  c: minutes run
   float_full,      // subject: instrument
   full_by_float,   // a: watts  b: litres
-  delivered,       // a: litres delivered  b: litres meant
   time_is_up,      // a: minutes
   asked_to_stop,
-  above_start,  // a: litres  b: START litres
   no_demand,
+  outside_hours,  // it would begin, but not in these hours of the day
 
   // interlock: what holds an actuator back
   latched,        // a: rule that holds the latch
@@ -67,15 +66,12 @@ enum class Why : std::uint8_t {
   lease_unsupervised,    // subject: actuator
   resting,               // a: seconds until it may start again
   settling_after_start,  // a: seconds left of the wait after an unclean start
-  settling_after_loss,   // a: seconds left of the wait after a lost signal
+  settling_after_loss,   // a: seconds that a lost signal must be back for
   run_longest,           // a: hours run  b: hours allowed
   day_longest,           // a: hours run today  b: hours allowed
-  proof_overdue,         // subject: instrument  a: seconds since ON  (proved in running)
-  outside_hours,
-  frost,  // a: degrees  b: limit
+  frost,                 // a: degrees  b: limit
   effects_overflowed,
   switched_by_hand,  // subject: actuator
-  upstream_cut,      // subject: the actuator that ignores OFF
 
   // answers to a person
   done,

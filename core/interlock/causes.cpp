@@ -1,5 +1,7 @@
 #include "core/interlock/causes.hpp"
 
+#include "core/rules/lost.hpp"
+
 namespace tidewright::interlock {
 namespace {
 
@@ -48,7 +50,9 @@ Cause float_not_good(const Picture& picture, const Findings&) {
   return not_good(picture, Quantity::float_switch, Place::vat, Why::level_not_good);
 }
 
-// Full is believed at any quality.
+// A limit, not the end of a fill: danger is believed at any quality, so the doubtful level counts.
+// procedure/full ends the demand, and for that believes a good level only: a gauge that says too
+// much must pause a fill, not finish it.
 Cause vat_at_stop(const Picture& picture, const Findings&) {
   if (picture.float_full) return because(Why::float_full, *picture.float_full);
   if (!picture.room.vat || !picture.room.vat->stop_at || !picture.level_doubtful) {
@@ -99,7 +103,8 @@ Cause leak_not_seen(const Picture& picture, const Findings&) {
     return because(Why::leak_not_seen, *picture.leak_doubtful);
   }
   if (picture.leak_watch == picture::Watch::lost) {
-    return because(Why::sensor_lost, *picture.leak_doubtful);
+    const float silent = rules::seconds_without(picture, *picture.leak_doubtful);
+    return Reason{Why::sensor_lost, *picture.leak_doubtful, {silent}};
   }
   return std::nullopt;
 }

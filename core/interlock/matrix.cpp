@@ -22,6 +22,16 @@ Cause tripping(const Picture&, const Findings& findings) {
   return finding.why;
 }
 
+// A lost signal that is back must stay for the finding's off-delay before it is trusted.
+template <RuleId id>
+Cause lost(const Picture& picture, const Findings& findings) {
+  const state::Finding& finding = findings[id];
+  if (!finding.active) return std::nullopt;
+  if (finding.raw) return finding.why;
+  const auto stays = static_cast<float>(seconds(picture.room.rules[id].off_delay));
+  return Reason{Why::settling_after_loss, no_subject, {stays}};
+}
+
 // What comes back by itself stands through its off-delay too.
 template <RuleId id>
 Cause found(const Picture&, const Findings& findings) {
@@ -40,9 +50,9 @@ constexpr std::array rows{
         RuleId::actuator_disobeys},
     Row{"the daemon is going down", forces_off, is_stopping, {}},
     Row{"the link to the broker is down", forces_off, link_is_down, {}},
-    Row{"a leak sensor is lost", forces_off, found<RuleId::leak_sensor_lost>, {}},
+    Row{"a leak sensor is lost", forces_off, lost<RuleId::leak_sensor_lost>, {}},
     Row{"the high-high switch is not good", forces_off, high_high_not_good, {}},
-    Row{"the gauge is lost", forces_off, found<RuleId::level_lost>, RuleId::level_lost, 3},
+    Row{"the gauge is lost", forces_off, lost<RuleId::level_lost>, RuleId::level_lost, 3},
     Row{"the gauge is not good", forces_off, level_not_good, {}},
     Row{"the float switch is not good", forces_off, float_not_good, {}},
     Row{"the vat is at STOP or its float switch says full", forces_off, vat_at_stop, {}},

@@ -45,7 +45,9 @@ Reason arm(const Ask& ask, Instant now, state::Armed& armed) {
   if (armed.wrong_tries >= wrong_tries_max && now - armed.at < locked_for) {
     return because(Why::too_many_tries, no_subject, static_cast<float>(seconds(locked_for)));
   }
-  armed = {.armed = true, .alarm = ask.alarm, .token = ask.token, .at = now};
+  // Asking anew gives a new token, but no new tries: only the wait or the right token does.
+  const std::uint8_t tries = armed.wrong_tries < wrong_tries_max ? armed.wrong_tries : 0;
+  armed = {.armed = true, .alarm = ask.alarm, .token = ask.token, .at = now, .wrong_tries = tries};
   return because(Why::armed, no_subject, static_cast<float>(ask.token));
 }
 

@@ -16,12 +16,26 @@ Litres litres_to_go(const Sources& from) {
   return std::max(Litres{0}, *vat->stop_at - Litres{from.signals[*gauge].value});
 }
 
+// A fill of fewer gauge steps says little: one may be hidden at either end.
+constexpr double steps_to_learn_from = 10;
+
+// The mean of the first fills; from then on the latest counts for as much as one of them.
+void learn(const Sources& from, const state::Fill& fill, state::LearnedFlow& learned) {
+  const auto gauge = room::find(from.room, room::Quantity::level, room::Place::vat);
+  if (!gauge || from.make_water.why.why != Why::reached_stop || fill.expected <= Litres{0}) return;
+  const double step = from.room.instruments[*gauge].step;
+  if (fill.gained < Litres{steps_to_learn_from * step}) return;
+  if (learned.fills < state::learned_from) ++learned.fills;
+  learned.share += (fill.gained / fill.expected - learned.share) / learned.fills;
+}
+
 }  // namespace
 
 void post_fill(const Sources& from, const LevelMove& move, Litres flowed, Duration worked,
-               state::Fill& fill) {
+               state::Fill& fill, state::LearnedFlow& learned) {
   const auto driving = room::driving(from.room);
   if (!driving || !state::asks_for_water(from.make_water.demand)) {
+    if (fill.under_way) learn(from, fill, learned);
     fill.under_way = false;
     return;
   }

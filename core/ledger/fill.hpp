@@ -7,7 +7,9 @@
 
 namespace tidewright::ledger {
 
-// `flowed` is what the running time `worked` since the last posting should have given.
-void post_fill(const Sources&, const LevelMove&, Litres flowed, Duration worked, state::Fill&);
+// `flowed` is what the running time `worked` since the last posting should have given. A fill that
+// has reached STOP teaches how much of that comes.
+void post_fill(const Sources&, const LevelMove&, Litres flowed, Duration worked, state::Fill&,
+               state::LearnedFlow&);
 
 }  // namespace tidewright::ledger

@@ -30,7 +30,7 @@ void post(const Sources& from, const Event& event, state::Ledger& ledger) {
     ledger.made += move.risen;
   }
   if (worked && !ledger.working[*driving].on) ledger.level.at_off = ledger.level.peak;
-  post_fill(from, move, flowed, worked ? elapsed : Duration{0}, ledger.fill);
+  post_fill(from, move, flowed, worked ? elapsed : Duration{0}, ledger.fill, ledger.learned);
   post_samples(from, event, ledger);
 }
 

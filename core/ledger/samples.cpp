@@ -5,8 +5,8 @@
 namespace tidewright::ledger {
 namespace {
 
-// Samples of one judged stretch; state::Samples holds one more.
-constexpr int slices = 8;
+// Samples of one judged stretch; state::Samples holds two such stretches.
+constexpr int slices = 4;
 
 // Without a switched pump nothing is known of running, and every reading counts.
 bool is_settled(const Sources& from, const state::Ledger& ledger, Duration settles) {

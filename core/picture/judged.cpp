@@ -15,6 +15,14 @@ float median(state::Samples samples, std::size_t count) {
   return count % 2 == 1 ? upper : (samples.items[count / 2 - 1].ppm + upper) / 2;
 }
 
+// Steady is what no sample of a longer stretch falls below.
+std::optional<PartsPerMillion> lowest(const state::Samples& samples) {
+  if (samples.count < samples.items.size()) return std::nullopt;
+  const auto least = std::min_element(samples.items.begin(), samples.items.end(),
+                                      [](const auto& a, const auto& b) { return a.ppm < b.ppm; });
+  return PartsPerMillion{static_cast<double>(least->ppm)};
+}
+
 }  // namespace
 
 std::optional<Judged> judge_samples(const room::Room& room, const state::Samples& samples) {
@@ -26,7 +34,7 @@ std::optional<Judged> judge_samples(const room::Room& room, const state::Samples
     const bool long_enough = newest.at - oldest.at >= room.purifier->judged_over;
     const bool much_enough = !metered || litres >= room.purifier->judged_litres.value;
     if (long_enough && much_enough) {
-      return Judged{{static_cast<double>(median(samples, count))}, Litres{litres}};
+      return Judged{{static_cast<double>(median(samples, count))}, Litres{litres}, lowest(samples)};
     }
   }
   return std::nullopt;

@@ -13,6 +13,8 @@ namespace tidewright::picture {
 struct Judged {
   PartsPerMillion ppm;
   Litres litres;  // made over the samples
+  // The lowest of all samples that are kept, once there are as many as can be.
+  std::optional<PartsPerMillion> lowest = std::nullopt;
 };
 
 // Over the fewest samples, three at least, that span the purifier's judged time and litres; none

@@ -18,11 +18,7 @@ bool ends_by_itself(const picture::Picture& picture) {
 
 std::optional<Reason> refusal_to_start(const picture::Picture& picture, const Ask& ask) {
   if (!picture.driving) return Reason{Why::nothing_to_drive, no_subject, {}};
-  for (std::size_t i = 0; i < room::rule_count; ++i) {
-    if (picture.latches.items[i].set) {
-      return Reason{Why::held_by_latch, no_subject, {static_cast<float>(i)}};
-    }
-  }
+  if (const auto latch = held_by_latch(picture.latches)) return latch;
   if (const auto reason = full(picture)) return reason;
   if (ask.lasting <= Duration{0} && !ends_by_itself(picture)) {
     return Reason{Why::needs_minutes, no_subject, {}};
@@ -58,6 +54,15 @@ void stop(const Ask& ask, Instant now, state::MakeWater& water) {
 }
 
 }  // namespace
+
+std::optional<Reason> held_by_latch(const state::Latches& latches) {
+  for (std::size_t i = 0; i < room::rule_count; ++i) {
+    if (latches.items[i].set) {
+      return Reason{Why::held_by_latch, no_subject, {static_cast<float>(i)}};
+    }
+  }
+  return std::nullopt;
+}
 
 void take_ask(const picture::Picture& picture, const Event& event, state::MakeWater& water,
               Effects& effects) {

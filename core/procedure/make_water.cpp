@@ -17,18 +17,9 @@ void set(MakeWater& water, Demand demand, const Reason& why, Instant now) {
   water = {.demand = demand, .why = why, .since = now};
 }
 
-std::optional<Reason> latched(const state::Latches& latches) {
-  for (std::size_t i = 0; i < room::rule_count; ++i) {
-    if (latches.items[i].set) {
-      return Reason{Why::held_by_latch, no_subject, {static_cast<float>(i)}};
-    }
-  }
-  return std::nullopt;
-}
-
 void end_when_due(const picture::Picture& picture, MakeWater& water, Wake& wake) {
   const Instant now = picture.now;
-  const auto trip = latched(picture.latches);
+  const auto trip = held_by_latch(picture.latches);
   if (trip && water.demand != Demand::halted) return set(water, Demand::halted, *trip, now);
   if (water.demand == Demand::none) return;
   if (!picture.driving) {
@@ -78,9 +69,13 @@ std::optional<Reason> reason_to_begin(const picture::Picture& picture, const Mak
 void begin_when_due(const picture::Picture& picture, MakeWater& water, Wake& wake) {
   if (water.demand != Demand::none || !picture.driving || !picture.room.vat) return;
   const auto reason = reason_to_begin(picture, water);
-  if (!reason) return;
+  if (!reason) {
+    if (water.why.why == Why::outside_hours) water.why = {Why::no_demand, no_subject, {}};
+    return;
+  }
   const auto& start_hours = picture.room.purifier->start_hours;
   if (start_hours && !within(*start_hours, picture.circumstances)) {
+    water.why = {Why::outside_hours, no_subject, {}};
     return wake.by(picture.now + 1min);
   }
   set(water, Demand::standing, *reason, picture.now);

@@ -3,7 +3,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <vector>
 
+#include "core/alarm/flood.hpp"
 #include "core/picture/picture.hpp"
 #include "core/report/phrases.hpp"
 #include "core/report/report.hpp"
@@ -25,6 +27,8 @@ std::string_view event_word(Announced event) {
       return "cleared";
     case Announced::test:
       return "test";
+    case Announced::summary:
+      return "summary";
   }
   return "raised";
 }
@@ -43,7 +47,7 @@ struct Advice {
   Duration time_to_act;
 };
 
-Advice advice(const room::Room& room, const Rule& rule, Why why) {
+Advice advice(const room::Room& room, const Rule& rule, Why why, bool latched) {
   Advice advice{std::string(rule.record.automatic), std::string(rule.record.action),
                 rule.respond_within};
   if (rule.id == room::RuleId::resin_breakthrough && room.purifier) {
@@ -64,6 +68,12 @@ Advice advice(const room::Room& room, const Rule& rule, Why why) {
     advice.did = "everything stays off until a person resets";
     advice.time_to_act = std::chrono::hours{24};
     advice.action = "See whether the plug has power and radio. Put a working plug in, then reset";
+  }
+  if (latched && rule.latching == rules::Latching::on_repeat) {
+    advice.did = fmt::format(
+        "it came too often in 24 h: everything is switched off now and stays off until a person "
+        "resets `{}`",
+        rule.name);
   }
   if (room.actuators.empty()) advice.did = "this daemon switches nothing here";
   return advice;
@@ -120,9 +130,10 @@ std::string standing_text(const room::Room& room, const State& state, const Rule
   std::string text;
   append(text, words(room, announcement.why));
   if (!state.findings[rule.id].active) append(text, "that is over, but nobody has reset it");
-  const Advice advised = advice(room, rule, announcement.why.why);
+  const bool latched = state.latches[rule.id].set;
+  const Advice advised = advice(room, rule, announcement.why.why, latched);
   append(text, advised.did);
-  if (state.latches[rule.id].set) append(text, confirmation(picture));
+  if (latched) append(text, confirmation(picture));
   if (water_may_go_on(room, rule)) {
     append(text, "stopping the pump does not stop the water: it is still under pressure");
   }
@@ -149,6 +160,31 @@ std::string cleared_text(const State& state, const Rule& rule) {
                        rule.name));
   }
   return text;
+}
+
+// Many at once: the first of them as if it were told alone, then the others by their titles.
+Message summary(const room::Room& room, const State& state, const Announcement& announcement,
+                Message message) {
+  const Instant now = state.circumstances.now;
+  std::vector<const Rule*> others;
+  for (const Rule* rule : rules::catalogue) {
+    if (rule->id == announcement.alarm || !alarm::is_new(state.alarms[rule->id], now)) continue;
+    others.push_back(rule);
+    message.priority =
+        std::min(message.priority,
+                 static_cast<std::uint8_t>(rules::priority_of(*rule, state.alarms[rule->id].why)));
+  }
+  std::stable_sort(others.begin(), others.end(), [&](const Rule* a, const Rule* b) {
+    return state.alarms[a->id].since < state.alarms[b->id].since;
+  });
+  message.title =
+      fmt::format("{} alarms within {}", others.size() + 1, lasting(alarm::flood_within));
+  append(message.text,
+         fmt::format("look at the first one first: {}", rules::rule(announcement.alarm).title));
+  append(message.text, standing_text(room, state, rules::rule(announcement.alarm), announcement));
+  message.text += " Then came:";
+  for (const Rule* rule : others) append(message.text, std::string(rule->title));
+  return message;
 }
 
 Message test_message(Instant now) {
@@ -180,6 +216,7 @@ Message message(const room::Room& room, const State& state, const Announcement& 
     message.text = cleared_text(state, rule);
     return message;
   }
+  if (announcement.event == Announced::summary) return summary(room, state, announcement, message);
   if (announcement.event == Announced::reminder) message.title = "Still: " + message.title;
   message.text = standing_text(room, state, rule, announcement);
   return message;

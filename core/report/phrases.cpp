@@ -73,6 +73,13 @@ std::string lasting(Duration span) {
   return fmt::format("{} h {} min", whole_hours, minutes % 60);
 }
 
+std::string growing(Duration span) {
+  const auto minutes = std::chrono::floor<std::chrono::minutes>(span);
+  if (minutes < std::chrono::minutes{1}) return "less than a minute";
+  if (minutes == std::chrono::minutes{1}) return "1 min";
+  return lasting(minutes);
+}
+
 std::string instrument_words(const room::Room& room, std::uint8_t index) {
   if (index >= room.instruments.size()) return "an instrument";
   const room::Instrument& instrument = room.instruments[index];

@@ -13,6 +13,9 @@ namespace tidewright::report {
 std::string number(double);
 // As a person would say it: "45 s", "12 min", "3 h 20 min", "4 days".
 std::string lasting(Duration);
+// The same of a time that still grows, in whole minutes: what is published of it changes at most
+// once a minute.
+std::string growing(Duration);
 // "the leak sensor (the floor by the drain)", "the vat gauge".
 std::string instrument_words(const room::Room&, std::uint8_t index);
 // "the booster pump", or as the file calls it.

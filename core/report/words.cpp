@@ -1,7 +1,8 @@
 // Each reason's sentence. The pieces in braces are
 //   it          the instrument or actuator that the reason is about
 //   a b c       its numbers as they are
-//   a_s a_m a_h the number a, which is in seconds, minutes or hours, as a time in words; b and c so
+//   a_s a_m a_h the number a, which is in seconds, minutes or hours, as a time in words; b so
+//   a_l         the number a, in seconds, which is growing: told so that it changes once a minute
 //   vat rule    the vat's name; the name of the rule whose number is a
 #include <fmt/args.h>
 #include <fmt/format.h>
@@ -24,47 +25,50 @@ struct Row {
 constexpr Row rows[] = {
     {Why::nothing, About::room, "as it should be"},
 
-    {Why::never_seen, About::instrument, "{it}: no reading for {a_s}"},
+    {Why::never_seen, About::instrument, "{it}: no reading for {a_l}"},
     {Why::not_a_reading, About::instrument, "{it}: what it sends cannot be read"},
     {Why::outside_gross_range, About::instrument,
      "{it}: readings outside what it can measure ({b} to {c} {unit})"},
     {Why::outside_plausible_range, About::instrument,
      "{it}: {a} {unit} is hardly credible ({b} to {c} {unit} would be)"},
     {Why::changes_too_fast, About::instrument, "{it}: the reading leaps"},
-    {Why::stale, About::instrument, "{it}: silent for {a_s}, at most {b_s} is normal"},
+    {Why::stale, About::instrument, "{it}: silent for {a_l}, at most {b_s} is normal"},
     {Why::said_unavailable, About::instrument, "{it}: says that it is offline"},
     {Why::retained_only, About::instrument, "{it}: only an old reading of unknown age"},
     {Why::awaiting_after_link, About::instrument, "{it}: no reading yet since the line came up"},
 
     {Why::wet, About::instrument, "{it} says wet"},
-    {Why::sensor_lost, About::instrument, "{it} is silent for {a_s}: a leak would not be seen"},
+    {Why::sensor_lost, About::instrument,
+     "{it} has been silent for {a_l}: a leak would not be seen"},
     {Why::high_high_wet, About::instrument, "{it} is lifted: the {vat} is almost running over"},
     {Why::high_high_lost, About::instrument, "{it} is silent: an overflow would not be seen"},
     {Why::level_flat, About::room,
-     "{a_m} of running have not lifted the level of {b} L; {c_m} would be enough"},
-    {Why::level_unusable, About::instrument, "{it} has given no believable level for {a_s}"},
+     "the pump has run for {a_m} and the level is still {b} L; even the slowest flow would have "
+     "lifted it by now"},
+    {Why::level_unusable, About::instrument, "{it} has given no believable level for {a_l}"},
     {Why::fill_overlong, About::room,
-     "the fill has run {a_h} and brought {c} L; at most {b_h} is credible"},
+     "the fill has run for {a_h} and brought {c} L; it should have been over long before"},
     {Why::level_rises_after_off, About::room,
      "the level of the {vat} has risen by {a} L although everything is off for {b_m}"},
-    {Why::runs_after_off, About::actuator, "{it} draws power {a_s} after OFF"},
+    {Why::runs_after_off, About::actuator, "{it} was sent OFF {a_l} ago and still draws power"},
     {Why::product_above_zero, About::room,
-     "the product water shows {a} ppm (limit {b} ppm, over {c} L); resin or membrane is not known, "
-     "measure between them"},
+     "the product water shows {a} ppm over {c} L (limit {b} ppm); whether the resin or the "
+     "membrane "
+     "is to blame is not known"},
     {Why::product_membrane, About::room,
      "the product water shows {a} ppm (limit {b} ppm); the membrane holds back only {c} %, so it "
      "is the first suspect"},
     {Why::product_resin, About::room,
      "the product water shows {a} ppm (limit {b} ppm); the membrane holds back {c} %, so the resin "
      "is spent"},
-    {Why::off_not_obeyed, About::actuator, "{it} still says ON {a_s} after OFF"},
+    {Why::off_not_obeyed, About::actuator, "{it} was sent OFF {a_l} ago and still says ON"},
     {Why::on_not_obeyed, About::actuator, "{it} does not switch on, twice tried"},
     {Why::no_power, About::actuator,
      "{it} is on and draws {a} W (under {b} W it does not work), with {c} L in the vat"},
     {Why::starts_too_often, About::actuator,
      "{it} started {a} times in an hour, at most {b} is good"},
     {Why::level_below, About::room, "the {vat} holds {a} L, under {b} L"},
-    {Why::link_down, About::room, "no line to the broker for {a_s}"},
+    {Why::link_down, About::room, "no line to the broker for {a_l}"},
     {Why::stopped_without_notice, About::room,
      "the daemon had stopped without notice; its last record was {a_s} old"},
     {Why::command_undelivered, About::actuator,
@@ -78,11 +82,10 @@ constexpr Row rows[] = {
     {Why::float_full, About::instrument, "{it} says full"},
     {Why::full_by_float, About::room,
      "the pump draws only {a} W at {b} L: the float valve has closed, the {vat} is full"},
-    {Why::delivered, About::room, "{a} L of {b} L are delivered"},
     {Why::time_is_up, About::room, "the asked {a_m} are over"},
     {Why::asked_to_stop, About::room, "a stop was asked for"},
-    {Why::above_start, About::room, "the {vat} holds {a} L, enough until start at {b} L"},
     {Why::no_demand, About::room, "no water is wanted"},
+    {Why::outside_hours, About::room, "water is wanted, but not at this time of day"},
 
     {Why::latched, About::room, "held off by the alarm {rule} until a person resets it"},
     {Why::leak_not_seen, About::instrument, "{it} has not reported yet"},
@@ -93,15 +96,13 @@ constexpr Row rows[] = {
      "nobody would switch off {it} if the daemon fell silent: only attended runs"},
     {Why::resting, About::actuator, "{it} rests for {a_s}"},
     {Why::settling_after_start, About::room, "waiting {a_s} after a start without notice"},
-    {Why::settling_after_loss, About::room, "waiting {a_s} after a lost signal came back"},
+    {Why::settling_after_loss, About::room,
+     "a lost signal is back; waiting until it has stayed for {a_s}"},
     {Why::run_longest, About::actuator, "{it} has run {a_h}, at most {b_h} is allowed"},
     {Why::day_longest, About::actuator, "{it} has run {a_h} today, at most {b_h} is allowed"},
-    {Why::proof_overdue, About::instrument, "{it} has not reported {a_s} after the start"},
-    {Why::outside_hours, About::room, "not in these hours of the day"},
     {Why::frost, About::room, "{a} °C in the room, under {b} °C nothing starts"},
     {Why::effects_overflowed, About::room, "too much at once: everything was switched off"},
     {Why::switched_by_hand, About::actuator, "{it} was switched by hand"},
-    {Why::upstream_cut, About::actuator, "cut because {it} ignores OFF"},
 
     {Why::done, About::room, "done"},
     {Why::reset_done, About::room, "reset; nothing starts by itself, `start` begins the fill anew"},
@@ -184,10 +185,10 @@ std::string words(const room::Room& room, const Reason& reason) {
   add("b", number(static_cast<double>(b)));
   add("c", number(static_cast<double>(c)));
   add("a_s", lasting(spanning(a, 1s)));
+  add("a_l", growing(spanning(a, 1s)));
   add("b_s", lasting(spanning(b, 1s)));
   add("a_m", lasting(spanning(a, 1min)));
   add("b_m", lasting(spanning(b, 1min)));
-  add("c_m", lasting(spanning(c, 1min)));
   add("a_h", lasting(spanning(a, 1h)));
   add("b_h", lasting(spanning(b, 1h)));
   return fmt::vformat(text_of(reason.why), pieces);

@@ -1,4 +1,6 @@
 // The fill has taken far longer than the water that was still to come needs.
+#include <algorithm>
+
 #include "core/rules/rule.hpp"
 
 namespace tidewright::rules {
@@ -8,6 +10,14 @@ using namespace std::chrono_literals;
 
 // Of the temperature-corrected time: a tired membrane at low pressure gives a third. [choice]
 constexpr double times_longer = 3;
+// Of what this purifier has taken for the same before. [choice]
+constexpr double times_longer_learned = 1.5;
+
+// How many times the litres that are meant may have been expected to come.
+double times_allowed(const state::LearnedFlow& learned) {
+  if (learned.fills < state::learned_from || learned.share <= 0) return times_longer;
+  return std::min(times_longer, times_longer_learned / learned.share);
+}
 
 Judgement overlong(const picture::Picture& picture, double hours_allowed) {
   const state::Fill& fill = picture.ledger.fill;
@@ -30,7 +40,7 @@ Judgement judge(const picture::Picture& picture) {
   // What is drawn meanwhile must be filled again; one gauge step may have been hidden at the start.
   const Litres meant = fill.to_go + fill.drawn + Litres{step};
   if (meant.value <= 0) return {};
-  const Litres allowed = times_longer * meant;
+  const Litres allowed = times_allowed(picture.ledger.learned) * meant;
   if (fill.expected < allowed) return {};
   return overlong(picture, hours(fill.worked) * (allowed / fill.expected));
 }
@@ -54,7 +64,8 @@ extern const Rule fill_overlong{
     .judge = judge,
     .record = {
         .limit = "3 times the running time that the missing litres need at this water temperature, "
-                 "what was drawn meanwhile added; and never over the longest run of the file",
+                 "what was drawn meanwhile added; after three fills 1.5 times what those took for "
+                 "as much; and never over the longest run of the file",
         .causes = "a clogged filter or membrane, low feed pressure, a hidden leak, a stuck gauge, "
                   "somebody who takes water",
         .consequence = "water is wasted, or runs where nobody looks",

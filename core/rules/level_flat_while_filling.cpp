@@ -27,8 +27,7 @@ Judgement judge(const picture::Picture& picture) {
           {Why::level_flat,
            no_subject,
            {static_cast<float>(seconds(fill.flat) / 60),
-            static_cast<float>(picture.level_doubtful.value_or(Litres{}).value),
-            static_cast<float>(seconds(allowed) / 60)}},
+            static_cast<float>(picture.level_doubtful.value_or(Litres{}).value)}},
           never};
 }
 

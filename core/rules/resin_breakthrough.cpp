@@ -26,9 +26,11 @@ Judgement judge(const picture::Picture& picture) {
 
   const PartsPerMillion limit = picture.room.purifier->notify_at;
   const PartsPerMillion ppm = picture.product->ppm;
-  // Perfect resin reads 0 and 1 on a whole-ppm meter: only what is above the limit tells anything.
-  const bool on = ppm > (finding.active ? limit - deadband(picture.room) : limit);
-  if (!on) return {};
+  // Perfect resin reads 0 and 1 on a whole-ppm meter: what only reaches the limit tells something
+  // when it does so all the time.
+  const bool above = ppm > (finding.active ? limit - deadband(picture.room) : limit);
+  const bool steady = picture.product->lowest && *picture.product->lowest >= limit;
+  if (!above && !steady) return {};
   Reason why{Why::product_above_zero,
              no_subject,
              {static_cast<float>(ppm.value), static_cast<float>(limit.value),
@@ -60,8 +62,10 @@ extern const Rule resin_breakthrough{
     .applies = applies,
     .judge = judge,
     .record = {
-        .limit = "over 1 ppm or the file's figure, median over 5 min and 2 L of settled running; "
-                 "ends half a ppm or one meter step below",
+        .limit =
+            "over 1 ppm or the file's figure, median over 5 min and 2 L of settled running; or "
+            "not once below it in nine readings over twice as much; ends half a ppm or one "
+            "meter step below",
         .causes = "spent resin; a membrane that lets too much through",
         .consequence = "salts come into the vat and into the tank",
         .action = "Rotate the resin canisters: the second moves to the front, fresh resin goes in "

@@ -27,4 +27,9 @@ struct Alarm {
 
 using Alarms = room::PerRule<Alarm>;
 
+// Many new alarms in a few minutes are told as one.
+struct Flood {
+  Instant told = long_ago;  // the last summary
+};
+
 }  // namespace tidewright::state

@@ -32,6 +32,8 @@ void fields(auto& visit, Either<Alarm> auto& alarm) {
   visit("why", alarm.why);
 }
 
+void fields(auto& visit, Either<Flood> auto& flood) { visit("told", flood.told); }
+
 void fields(auto& visit, Either<WallClock> auto& wall) {
   visit("ahead", wall.ahead);
   visit("zone", wall.zone);
@@ -134,12 +136,18 @@ void fields(auto& visit, Either<Fill> auto& fill) {
   visit("expected", fill.expected);
 }
 
+void fields(auto& visit, Either<LearnedFlow> auto& learned) {
+  visit("fills", learned.fills);
+  visit("share", learned.share);
+}
+
 void fields(auto& visit, Either<Ledger> auto& ledger) {
   visit.actuators("working", ledger.working);
   visit("product", ledger.product);
   visit("permeate", ledger.permeate);
   visit("level", ledger.level);
   visit("fill", ledger.fill);
+  visit("learned", ledger.learned);
   visit("flowed", ledger.flowed);
   visit("made", ledger.made);
   visit("resin_changed", ledger.resin_changed);
@@ -181,6 +189,7 @@ void fields(auto& visit, Either<State> auto& state) {
   visit.rules("latches", state.latches);
   visit("armed", state.armed);
   visit.rules("alarms", state.alarms);
+  visit("flood", state.flood);
 }
 
 }  // namespace tidewright::state

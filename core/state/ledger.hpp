@@ -57,12 +57,22 @@ struct Fill {
   Litres expected;     // what the running time should have given
 };
 
+// So many fills are enough to know the purifier by.
+inline constexpr std::uint8_t learned_from = 3;
+
+// What the fills that reached STOP have taught of this purifier.
+struct LearnedFlow {
+  std::uint8_t fills = 0;  // counted no further than `learned_from`
+  double share = 1;        // litres that came, of the litres expected
+};
+
 struct Ledger {
   std::array<Working, room::actuators_max> working;
   Samples product;
   Samples permeate;
   LevelTrend level;
   Fill fill;
+  LearnedFlow learned;
   Litres flowed;  // what the running time should have given, in all
   Litres made;    // product in all: what the gauge gained, or `flowed` without a gauge
   Instant resin_changed = long_ago;  // told: rotated or replaced

@@ -27,10 +27,10 @@ constexpr bool asks_for_water(Demand demand) {
 
 struct MakeWater {
   Demand demand = Demand::none;
-  Reason why;                // of the demand, or of its end
-  Instant since = long_ago;  // of the demand
-  Instant until = never;     // attended and halted: when the minutes are over
-  bool wants_water = false;  // this pass: ask the interlock for ON
+  Reason why{Why::no_demand, no_subject, {}};  // of the demand, of its end, or of none
+  Instant since = long_ago;                    // of the demand
+  Instant until = never;                       // attended and halted: when the minutes are over
+  bool wants_water = false;                    // this pass: ask the interlock for ON
 };
 
 }  // namespace tidewright::state

@@ -25,6 +25,7 @@ struct State {
   state::Latches latches;
   state::Armed armed;
   state::Alarms alarms;
+  state::Flood flood;
 };
 
 static_assert(std::is_trivially_copyable_v<State>);

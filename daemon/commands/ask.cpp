@@ -46,6 +46,7 @@ std::function<int()> prepare(CLI::App& app, hub::Verb verb) {
     app.add_option("--minutes", options->typed.minutes, "How long");
     app.add_option("--occurrence", options->typed.occurrence,
                    "Which occurrence of the alarm; the present one if left out");
+    app.add_option("--why", options->typed.why, "Why it is shelved, in your words");
   }
   app.add_option("--config", options->config, "The household's file: its broker, base and room");
   app.add_option("--broker", options->broker, "mqtt://host:port or mqtts://host:port")

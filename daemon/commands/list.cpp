@@ -8,6 +8,7 @@
 
 #include "daemon/commands/alarm_record.hpp"
 #include "daemon/commands/listing.hpp"
+#include "daemon/commands/schema.hpp"
 
 namespace tidewright::commands {
 namespace {
@@ -41,12 +42,18 @@ int list(const std::string& what, Form form, std::ostream& out, std::ostream& er
     out << alarms_document();
     return EX_OK;
   }
+  if (what == "schema") {
+    out << household_schema();
+    return EX_OK;
+  }
   for (const Row& row : lists) {
     if (what != row.name) continue;
     out << in_form(row.make(), form);
     return EX_OK;
   }
-  err << "There is no list `" << what << "`. There are: alarms interlocks keys quantities topics\n";
+  err << "There is no list `" << what
+      << "`. There are: alarms interlocks keys quantities schema "
+         "topics\n";
   return EX_USAGE;
 }
 
@@ -57,7 +64,8 @@ std::function<int()> prepare_list(CLI::App& app) {
     bool markdown = false;
   };
   const auto options = std::make_shared<Options>();
-  app.add_option("WHAT", options->what, "alarms, interlocks, keys, quantities or topics")
+  app.add_option("WHAT", options->what,
+                 "alarms, interlocks, keys, quantities, topics; or schema, for editors")
       ->required();
   auto* json = app.add_flag("--json", options->json, "for programs");
   app.add_flag("--markdown", options->markdown, "for the docs")->excludes(json);

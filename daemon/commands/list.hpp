@@ -1,5 +1,5 @@
 // `tidewright list alarms|interlocks|keys|quantities|topics`: what there is, as text, JSON or
-// Markdown.
+// Markdown; `list schema`: the household file's JSON Schema.
 #pragma once
 
 #include <functional>

@@ -22,7 +22,7 @@ constexpr std::array rows{
     Row{"check", "Reads a household's file: what is wrong, what is protected and what is not",
         "tidewright check minimal.toml", prepare_check},
     Row{"explain", "An alarm's whole record", "tidewright explain leak", prepare_explain},
-    Row{"list", "What there is: alarms, interlocks, keys, quantities, topics",
+    Row{"list", "What there is: alarms, interlocks, keys, quantities, topics, schema",
         "tidewright list alarms", prepare_list},
     Row{"replay", "Lives a recorded night through again, and says why",
         "tidewright replay ./state/journal.db", prepare_replay},

@@ -3,55 +3,31 @@
 #include <fmt/format.h>
 
 #include "core/alarm/alarm_state.hpp"
-#include "core/picture/picture.hpp"
 #include "core/report/phrases.hpp"
 #include "core/report/report.hpp"
 #include "core/rules/catalogue.hpp"
-#include "core/step.hpp"
+#include "daemon/commands/plight.hpp"
 
 namespace tidewright::commands {
 namespace {
 
-using namespace std::chrono_literals;
 using report::words;
 using room::Room;
 
-double when_all_is_well(const Room& room, const State& state, const room::Instrument& instrument) {
-  switch (instrument.quantity) {
-    case room::Quantity::level:
-      return room.vat ? room.vat->start_below.value_or(room.vat->enough).value / 2 : 0;
-    case room::Quantity::temperature:
-      return 15;
-    case room::Quantity::feedback:
-      return state.drives[instrument.subject].on ? 1 : 0;
-    case room::Quantity::power:
-      return state.drives[instrument.subject].on ? 60 : 0;
-    case room::Quantity::dissolved_solids:
-      return instrument.place == room::Place::feed ? 300 : 0;
-    case room::Quantity::wetness:
-    case room::Quantity::float_switch:
-      return 0;
+std::string event_words(const Room& room, const Event& event) {
+  if (const auto* reading = std::get_if<Reading>(&event.what)) {
+    const room::Instrument& instrument = room.instruments[reading->instrument];
+    const auto unit = report::unit(instrument.quantity);
+    const std::string said = unit.empty() ? (reading->value >= 0.5 ? "yes" : "no")
+                                          : fmt::format("{:.1f} {}", reading->value, unit);
+    return fmt::format("{} reports: {}", report::instrument_words(room, reading->instrument), said);
   }
-  return 0;
-}
-
-// A room some minutes after a start: every instrument has said that all is well, and a fill runs
-// where the room fills by itself.
-State running(const Room& room) {
-  State state;
-  Effects effects;
-  Instant now{24h * 365 * 50};
-  const auto happen = [&](const auto& what) { step(room, state, {now, what}, effects); };
-  happen(Started{.clean = true, .away = {}});
-  happen(Link{.up = true});
-  for (int minute = 0; minute < 10; ++minute) {
-    now += 1min;
-    for (std::size_t i = 0; i < room.instruments.size(); ++i) {
-      const double value = when_all_is_well(room, state, room.instruments[i]);
-      happen(Reading{.instrument = static_cast<room::InstrumentIndex>(i), .value = value});
-    }
-  }
-  return state;
+  if (std::holds_alternative<Availability>(event.what)) return "a sensor is said to be offline";
+  if (std::holds_alternative<Started>(event.what)) return "the daemon starts";
+  if (std::holds_alternative<Link>(event.what)) return "the line to the broker changes";
+  if (std::holds_alternative<Delivery>(event.what)) return "the broker answers a command";
+  if (std::holds_alternative<Recorded>(event.what)) return "the disk answers";
+  return "nothing but time has passed";
 }
 
 // The page, line by line; a stage's name stands once.
@@ -127,29 +103,35 @@ void trace_effects(const Room& room, const State& after, const Effects& effects,
 
 }  // namespace
 
-std::string trace_leak(const Room& room) {
-  const auto sensor = room::find(room, room::Quantity::wetness, room::Place::floor);
-  if (!sensor) return "This room has no leak sensor: nothing would notice.\n";
-  const std::string it = report::instrument_words(room, *sensor);
-  const State before = running(room);
-  State after = before;
-  Effects effects;
-  step(room, after, {before.circumstances.now, Reading{.instrument = *sensor, .value = 1}},
-       effects);
+std::string trace(const Room& room, room::RuleId alarm) {
+  const rules::Rule& rule = rules::rule(alarm);
+  if (!rule.applies(room)) {
+    return fmt::format("This room has nothing by which `{}` could be noticed.\n", rule.name);
+  }
+  const auto plight = lead_into(room, alarm);
+  if (!plight) return fmt::format("`{}` does not come about in this room.\n", rule.name);
+  const State& before = plight->before;
+  const State& after = plight->after;
 
   Page page;
-  page.line("event", it + " reports wet");
-  page.line("signal", it + ": live and good, so `wet` is taken up");
-  page.line("ledger", fmt::format("{} L made so far; no time has passed",
-                                  report::number(after.ledger.made.value)));
-  page.line("picture", "danger: " + words(room, {Why::wet, *sensor, {}}));
+  page.line("event", event_words(room, plight->event));
+  if (const auto* reading = std::get_if<Reading>(&plight->event.what)) {
+    const state::Signal& signal = after.signals[reading->instrument];
+    page.line("signal", signal.why == Why::nothing
+                            ? "live and good, so it is taken up"
+                            : words(room, {signal.why, reading->instrument, {}}));
+  } else {
+    page.line("signal", "no reading");
+  }
+  page.line("ledger", fmt::format("{} L made so far", report::number(after.ledger.made.value)));
+  page.line("picture", words(room, after.findings[alarm].why));
   trace_findings(room, before, after, page);
   page.line("procedure",
-            fmt::format("{} water: {}", after.make_water.wants_water ? "still wants" : "wants no",
+            fmt::format("{} water: {}", after.make_water.wants_water ? "wants" : "wants no",
                         words(room, after.make_water.why)));
   trace_interlock(room, before, after, page);
   trace_alarms(before, after, page);
-  trace_effects(room, after, effects, page);
+  trace_effects(room, after, plight->effects, page);
   return page.text();
 }
 

@@ -7,8 +7,8 @@
 
 namespace tidewright::commands {
 
-// Lets water touch the room's first leak sensor while a fill runs, and tells what each stage made
-// of that one report. A sentence that says so if the room has no leak sensor.
-std::string trace_leak(const room::Room& room);
+// Leads the room into that alarm while a fill runs, and tells what each stage made of the event
+// with which it came. A sentence that says so if the room has nothing to notice it by.
+std::string trace(const room::Room& room, room::RuleId alarm);
 
 }  // namespace tidewright::commands

@@ -49,6 +49,7 @@ std::string pattern(hub::Verb verb, const RequestKind& kind) {
     text += must ? " --minutes MINUTES" : " [--minutes MINUTES]";
   }
   if (allows(kind, "occurrence")) text += " [--occurrence NUMBER]";
+  if (allows(kind, "why")) text += " [--why TEXT]";
   return text + " --who NAME";
 }
 
@@ -94,7 +95,8 @@ std::variant<std::string, Usage> as_request(const Typed& typed, const std::strin
   const std::size_t given = typed.words.size() - 1;
   const std::size_t needed = fields.size() - (allows(*kind, "unit") ? 1 : 0);
   const bool wrong_option = (typed.minutes && !allows(*kind, "minutes")) ||
-                            (typed.occurrence && !allows(*kind, "occurrence"));
+                            (typed.occurrence && !allows(*kind, "occurrence")) ||
+                            (!typed.why.empty() && !allows(*kind, "why"));
   if (given < needed || given > fields.size() || wrong_option) {
     return Usage{"It is typed like this:\n  " + pattern(typed.verb, *kind) + "\n"};
   }
@@ -104,6 +106,7 @@ std::variant<std::string, Usage> as_request(const Typed& typed, const std::strin
   }
   if (typed.minutes) request["minutes"] = *typed.minutes;
   if (typed.occurrence) request["occurrence"] = *typed.occurrence;
+  if (!typed.why.empty()) request["why"] = typed.why;
   request["who"] = typed.who;
   request["id"] = id;
   return dumped(request);

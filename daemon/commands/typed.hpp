@@ -18,6 +18,7 @@ struct Typed {
   std::string who;
   std::optional<double> minutes{};
   std::optional<std::uint32_t> occurrence{};
+  std::string why{};  // empty: not given
   bool json = false;  // print the daemon's answer as it came
 };
 

@@ -82,6 +82,7 @@ Ask read_ask(AskKind kind, Fields& fields) {
   ask.lasting = fields.minutes();
   ask.token = fields.whole_number("token", 999'999);
   ask.who = Name(fields.text("who", 31));
+  ask.why = Remark(fields.text("why", 95));
   fields.check_what();
   return ask;
 }

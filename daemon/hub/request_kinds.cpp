@@ -5,7 +5,7 @@ namespace {
 
 const std::vector<RequestKind> asks{
     {"acknowledge", AskKind::acknowledge, {"alarm"}, {"occurrence"}},
-    {"shelve", AskKind::shelve, {"alarm", "minutes"}, {}},
+    {"shelve", AskKind::shelve, {"alarm", "minutes"}, {"why"}},
     {"unshelve", AskKind::unshelve, {"alarm"}, {}},
     {"reset", AskKind::reset, {"alarm"}, {}},
     {"confirm", AskKind::confirm, {"alarm", "token"}, {}},

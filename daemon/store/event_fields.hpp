@@ -73,6 +73,7 @@ void fields(auto& visit, Either<Ask> auto& ask) {
   visit("lasting", ask.lasting);
   visit("token", ask.token);
   visit("who", ask.who);
+  visit("why", ask.why);
 }
 
 void fields(auto& visit, Either<Tell> auto& tell) {

@@ -73,13 +73,22 @@ bool get_escaped(std::string_view text, std::string& bytes) {
   return true;
 }
 
-void put(std::string& out, const Name& who) { put_escaped(out, who.view(), false); }
-bool get(std::string_view text, Name& who) {
+namespace {
+
+template <std::size_t capacity>
+bool get_short(std::string_view text, ShortText<capacity>& read) {
   std::string bytes;
   if (!get_escaped(text, bytes)) return false;
-  who = Name{bytes};
-  return who.view() == bytes;
+  read = ShortText<capacity>{bytes};
+  return read.view() == bytes;
 }
+
+}  // namespace
+
+void put(std::string& out, const Name& who) { put_escaped(out, who.view(), false); }
+bool get(std::string_view text, Name& who) { return get_short(text, who); }
+void put(std::string& out, const Remark& remark) { put_escaped(out, remark.view(), false); }
+bool get(std::string_view text, Remark& remark) { return get_short(text, remark); }
 
 void put_instrument(std::string& out, const room::Room& room, std::uint8_t index) {
   put_thing(out, room.instruments, index);

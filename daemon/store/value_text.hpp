@@ -83,6 +83,8 @@ bool get_escaped(std::string_view text, std::string& bytes);
 
 void put(std::string& out, const Name& who);
 bool get(std::string_view text, Name& who);
+void put(std::string& out, const Remark& remark);
+bool get(std::string_view text, Remark& remark);
 
 // An instrument or actuator by its id; `-` for none, `#` and the index where it has no name.
 void put_instrument(std::string& out, const room::Room&, std::uint8_t index);

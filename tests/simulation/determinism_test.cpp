@@ -15,12 +15,12 @@
 #include "daemon/store/state_text.hpp"
 #include "tests/support/eventful_life.hpp"
 #include "tests/support/rooms.hpp"
+#include "tests/support/seed.hpp"
 
 namespace tidewright::store {
 namespace {
 
 constexpr std::size_t events = 100'000;
-constexpr std::uint64_t seed = 2;
 
 struct Outcome {
   std::uint32_t decisions = 0;  // a checksum over all of them
@@ -67,6 +67,8 @@ std::vector<std::string> journal(const room::Room& room) {
     for (std::string line; std::getline(in, line);) lines.push_back(line);
   }
   if (!lines.empty()) return lines;
+  const std::uint64_t seed = support::seeds({2}).front();
+  support::print_seed(seed);
   lines = support::eventful_life(room, seed, events);
   if (shared) {
     std::ofstream out{*shared / "journal"};

@@ -13,6 +13,7 @@
 #include "config/reader/reader.hpp"
 #include "tests/support/keeper.hpp"
 #include "tests/support/rooms.hpp"
+#include "tests/support/seed.hpp"
 #include "tests/support/theatre.hpp"
 
 namespace tidewright {
@@ -42,6 +43,7 @@ struct Month {
 
 Month play(const std::string& name, const room::Room& room, std::uint64_t seed,
            const support::Person& person = {}) {
+  support::print_seed(seed);
   const rehearsal::Settings settings = cold_month();
   Theatre theatre(room, settings, seed);
   theatre.start(true);
@@ -121,10 +123,11 @@ TEST_P(QuietMonth, Rung3) {
   expect_quiet_and_kept(play("rung-3.toml", household("rung-3.toml"), GetParam()));
 }
 
-INSTANTIATE_TEST_SUITE_P(Seeds, QuietMonth, testing::Values(1, 2));
+INSTANTIATE_TEST_SUITE_P(Seeds, QuietMonth, testing::ValuesIn(support::seeds({1, 2})));
 
 TEST(FullMonth, WithEveryInstrument) {
-  expect_quiet_and_kept(play("every instrument", support::full_room(), 1));
+  expect_quiet_and_kept(
+      play("every instrument", support::full_room(), support::seeds({1}).front()));
 }
 
 }  // namespace

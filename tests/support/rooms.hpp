@@ -11,6 +11,16 @@ enum Minimal : room::InstrumentIndex { floor, level, product, feed, warmth, feed
 // A 200 L vat (START 80 L, STOP 180 L), one plug for booster and feed valve, whole-percent gauge.
 room::Room minimal_room();
 
+// What the full room has besides, by index.
+enum Full : room::InstrumentIndex {
+  full = feedback + 1,
+  high_high,
+  permeate,
+  power,
+  second_floor,
+  valve_feedback
+};
+
 // Twelve instruments and two actuators on paths of their own: what the largest rung has.
 room::Room full_room();
 

@@ -5,7 +5,7 @@ SCENARIO = (".cpp", ".txt", ".scenario")
 
 
 def check(tree):
-    return (rules(tree) + broken_pairs(tree) + golden(tree) + namespaces(tree))
+    return (rules(tree) + reasons(tree) + broken_pairs(tree) + golden(tree) + namespaces(tree))
 
 
 def enumerators(tree, path, name):
@@ -39,6 +39,22 @@ def rules(tree):
         if not re.search(rf"RuleId::{rule}\b|expect announced {rule} raised", scenarios):
             found.append(f"{names}:{number}: no scenario in tests/scenarios names {rule}")
     return found
+
+
+# They name every reason and give none.
+NAMES_OF_REASONS = ("core/report/", "daemon/store/names.cpp")
+
+
+def reasons(tree):
+    """Each Why is given by somebody: else its sentence is never read."""
+    path = "core/base/reason.hpp"
+    if not tree.has(path):
+        return []
+    givers = "".join(tree.text(file) for file in tree.files("core", "config", "daemon")
+                     if file != path and not file.startswith(NAMES_OF_REASONS))
+    given = set(re.findall(r"\bWhy::(\w+)", givers))
+    return [f"{path}:{number}: nobody gives the reason {why}"
+            for number, why in enumerators(tree, path, "Why") if why not in given]
 
 
 def broken_pairs(tree):

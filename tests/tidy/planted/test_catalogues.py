@@ -26,6 +26,15 @@ class Catalogues(Planted):
                          "core/room/rule.hpp:4: frost has no row",
                          "core/room/rule.hpp:4: no scenario")
 
+    def test_reason_that_nobody_gives(self):
+        self.plant("core/base/reason.hpp", "namespace tidewright {\nenum class Why : int {\n"
+                   "  wet,  // the floor\n  dry,\n};\n}\n")
+        self.plant("core/rules/leak.cpp", "namespace tidewright::rules {\nWhy::wet\n}\n")
+        self.plant("core/report/words.cpp", "namespace tidewright::report {\nWhy::dry\n}\n")
+        self.plant("daemon/store/names.cpp", "Why::dry\n")
+        self.assertFinds(catalogues.check(self.tree),
+                         "core/base/reason.hpp:4: nobody gives the reason dry")
+
     def test_broken_without_its_other_half(self):
         self.plant("tests/broken/unit.toml", "")
         self.plant("tests/broken/key.expected", "")

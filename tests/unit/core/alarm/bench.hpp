@@ -15,6 +15,7 @@ struct AlarmBench {
   AlarmBench() {
     room.rules = rules::default_settings();
     circumstances.now = Instant{std::chrono::hours{1000}};
+    circumstances.link_up = true;
   }
 
   // Time passes and one event happens.
@@ -28,7 +29,7 @@ struct AlarmBench {
       effects.push(Answer{ask->ticket, true, {Why::done, no_subject, {}}});
     }
     wake = {};
-    alarm::live(room, event, findings, latches, circumstances, alarms, effects, wake);
+    alarm::live(room, event, findings, latches, circumstances, alarms, flood, effects, wake);
     for (const Effect& effect : effects) {
       if (const auto* told = std::get_if<Announcement>(&effect)) announced.push_back(*told);
     }
@@ -77,6 +78,7 @@ struct AlarmBench {
   state::Latches latches;
   state::Circumstances circumstances;
   state::Alarms alarms;
+  state::Flood flood;
   Effects effects;
   Wake wake;
   std::vector<Announcement> announced;

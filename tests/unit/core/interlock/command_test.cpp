@@ -153,6 +153,17 @@ TEST_F(Commands, StoppingSwitchesOffWhateverIsBelieved) {
   EXPECT_EQ(count(stage.commands, false), 1);
 }
 
+TEST_F(Commands, WhileALostGaugeIsBackButNotYetTrustedTheReasonSaysSo) {
+  stage.wait_without(Minimal::level, 10min);
+  EXPECT_EQ(stage.state.drives[0].why.why, Why::level_unusable);
+  stage.says(Minimal::level, 60);
+  stage.wait(61s);
+  EXPECT_FALSE(stage.is_on());
+  EXPECT_EQ(stage.state.drives[0].why.why, Why::settling_after_loss);
+  stage.wait(5min);
+  EXPECT_TRUE(stage.is_on());
+}
+
 TEST_F(Commands, NoMoreThanSixStartsAnHour) {
   stage.room.actuators[0].off_shortest = 1s;
   stage.room.rules[room::RuleId::level_lost].off_delay = 1s;

@@ -78,6 +78,19 @@ TEST_F(Reset, WrongTokenDoesNothing) {
   EXPECT_TRUE(latched());
 }
 
+TEST_F(Reset, AskingAnewGivesNoNewTries) {
+  // One guess in 900 000 each: without a count that outlives the reset, a program would guess on.
+  dry_up();
+  for (int guess = 0; guess < 3; ++guess) {
+    ask(AskKind::reset);
+    EXPECT_EQ(ask(AskKind::confirm, token + 1).why.why, Why::wrong_token);
+  }
+  EXPECT_EQ(ask(AskKind::reset).why.why, Why::too_many_tries);
+  stage.wait(60s);
+  EXPECT_EQ(ask(AskKind::reset).why.why, Why::armed);
+  EXPECT_TRUE(ask(AskKind::confirm).done);
+}
+
 TEST_F(Reset, IsForgottenAfterThirtySeconds) {
   dry_up();
   ask(AskKind::reset);

@@ -60,6 +60,34 @@ TEST_F(Ledger, LitresToGoAreKnownBeforeTheFill) {
   EXPECT_DOUBLE_EQ(ledger().fill.to_go.value, 120);
 }
 
+// From 60 L to STOP at 180 L, a gauge step of 2 L in each 15 minutes.
+void fill_to_stop(Stage& stage) {
+  for (double level = 62; level <= 180; level += 2) {
+    stage.wait(15min);
+    stage.says(Minimal::level, level);
+  }
+}
+
+TEST_F(Ledger, AFillThatReachesStopTeachesWhatThisPurifierGives) {
+  stage.says(Minimal::warmth, 25);
+  fill_to_stop(stage);
+  stage.wait(1min);
+  EXPECT_EQ(ledger().learned.fills, 1);
+  // 8 L/h came; 280 L/day at its rating temperature is 11.667 L/h. By division 0.686.
+  EXPECT_NEAR(ledger().learned.share, 8 / (280.0 / 24), 0.02);
+}
+
+TEST_F(Ledger, AFillThatSomebodyStopsTeachesNothing) {
+  for (double level = 62; level <= 120; level += 2) {
+    stage.wait(15min);
+    stage.says(Minimal::level, level);
+  }
+  stage.happen(Ask{.kind = AskKind::stop, .ticket = 1});
+  stage.wait(1min);
+  EXPECT_FALSE(ledger().fill.under_way);
+  EXPECT_EQ(ledger().learned.fills, 0);
+}
+
 TEST_F(Ledger, RateIsTakenBetweenGaugeSteps) {
   for (double level = 62; level <= 80; level += 2) {
     stage.wait(12min);

@@ -45,6 +45,13 @@ TEST(Judged, TheMedianOfAnEvenCountLiesBetween) {
   EXPECT_DOUBLE_EQ(judged->ppm.value, 2.5);
 }
 
+TEST(Judged, TheLowestIsKnownOnceAsManyAreKeptAsCanBe) {
+  const room::Room room = support::minimal_room();
+  EXPECT_FALSE(judge_samples(room, samples({1, 1, 1, 1, 1, 1, 1, 1}))->lowest);
+  EXPECT_EQ(judge_samples(room, samples({1, 1, 1, 1, 1, 1, 1, 1, 1}))->lowest->value, 1);
+  EXPECT_EQ(judge_samples(room, samples({1, 1, 1, 1, 1, 1, 1, 1, 0}))->lowest->value, 0);
+}
+
 TEST(Judged, WithoutASwitchedPumpOnlyTheTimeCounts) {
   room::Room room = support::minimal_room();
   room.purifier->driven_by = no_subject;

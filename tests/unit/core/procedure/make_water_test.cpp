@@ -121,6 +121,7 @@ class ByTheClock : public testing::Test {
 };
 
 TEST_F(ByTheClock, AFillBeginsInTheHoursAndEndsAtTheFloat) {
+  EXPECT_EQ(stage.state.drives[0].why.why, Why::outside_hours);
   stage.wait(8h + 59min);
   EXPECT_FALSE(stage.is_on());
   stage.wait(2min);

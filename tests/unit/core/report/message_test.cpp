@@ -103,6 +103,37 @@ TEST(Message, ASpentResinAndABadMembraneAskForDifferentThings) {
   EXPECT_NE(text(Why::product_above_zero).find("measure between"), std::string::npos);
 }
 
+TEST(Message, OnceTooOftenSaysThatEverythingIsOffNow) {
+  Stage stage;
+  stage.begin();
+  const Announcement third{
+      RuleId::level_lost, 3, Announced::raised, {Why::level_unusable, support::level, {180}}};
+  EXPECT_TRUE(says(report::message(stage.room, stage.state, third), "goes on by itself"));
+  stage.state.latches[RuleId::level_lost].set = true;
+  const report::Message message = report::message(stage.room, stage.state, third);
+  EXPECT_TRUE(says(message, "off now and stays off until a person resets `level_lost`"));
+  EXPECT_FALSE(says(message, "by itself"));
+}
+
+TEST(Message, ASummaryTellsTheFirstWholeAndNamesTheOthers) {
+  Stage stage(support::full_room());
+  stage.begin();
+  Duration later = 0s;
+  for (const RuleId id : {RuleId::pump_dry, RuleId::vat_low, RuleId::store_failed}) {
+    stage.state.alarms[id].active = true;
+    stage.state.alarms[id].since = stage.state.circumstances.now - 1min + (later += 1s);
+  }
+  const report::Message message =
+      report::message(stage.room, stage.state,
+                      {RuleId::pump_dry, 1, Announced::summary, {Why::no_power, 0, {1, 5, 90}}});
+  fmt::print("{}\n{}\n", message.title, message.text);
+  EXPECT_EQ(message.event, "summary");
+  EXPECT_EQ(message.title, "3 alarms within 10 min");
+  EXPECT_TRUE(says(message, "draws 1 W"));
+  EXPECT_TRUE(says(message, "Time to act"));
+  EXPECT_TRUE(says(message, "Little pure water is left. The disk does not record."));
+}
+
 TEST(Message, ATestSaysThatItIsOne) {
   const Stage stage;
   const report::Message message =

@@ -44,11 +44,31 @@ TEST(Words, SayThingsNumbersAndTimesAsAPersonWould) {
   EXPECT_EQ(report::words(room, {Why::reached_stop, no_subject, {180.4F, 180, 300}}),
             "the pure vat holds 180 L, at or above stop at 180 L");
   EXPECT_EQ(report::words(room, {Why::off_not_obeyed, 0, {17}}),
-            "the booster pump still says ON 17 s after OFF");
+            "the booster pump was sent OFF less than a minute ago and still says ON");
   EXPECT_EQ(report::words(room, {Why::latched, no_subject, {0}}),
             "held off by the alarm leak until a person resets it");
   EXPECT_EQ(report::words(room, {Why::armed, no_subject, {483920}}),
             "ready to reset: confirm within 30 s with the token 483920");
+}
+
+TEST(Words, WhatGrowsChangesAtMostOnceAMinute) {
+  // A published text that counted seconds would be published every second.
+  const room::Room room = a_room();
+  for (const Why why : {Why::never_seen, Why::stale, Why::sensor_lost, Why::level_unusable,
+                        Why::runs_after_off, Why::off_not_obeyed, Why::link_down}) {
+    std::set<std::string> texts;
+    for (int second = 0; second < 600; ++second) {
+      texts.insert(report::words(room, {why, 0, {static_cast<float>(second), 180}}));
+    }
+    EXPECT_EQ(texts.size(), 10u) << *texts.begin();
+  }
+}
+
+TEST(Phrases, WhatGrowsIsToldInWholeMinutes) {
+  EXPECT_EQ(report::growing(59s), "less than a minute");
+  EXPECT_EQ(report::growing(119s), "1 min");
+  EXPECT_EQ(report::growing(120s), "2 min");
+  EXPECT_EQ(report::growing(2h + 59s), "2 h");
 }
 
 TEST(Words, SurviveASubjectThatIsNotThere) {

@@ -75,6 +75,25 @@ TEST(FillOverlong, IsThreeTimesTheExpectedTimeWithWhatWasDrawnAdded) {
   EXPECT_EQ(bench.verdict(RuleId::fill_overlong), Verdict::on);
 }
 
+TEST(FillOverlong, AfterThreeFillsIsOneAndAHalfTimesWhatTheyTook) {
+  Filling bench;  // 80 L and one step of 2 are meant
+  bench.state.ledger.learned = {.fills = 2, .share = 1};
+  bench.fill.expected = Litres{124};
+  EXPECT_EQ(bench.verdict(RuleId::fill_overlong), Verdict::off) << "two fills teach nothing yet";
+  bench.state.ledger.learned.fills = 3;
+  EXPECT_EQ(bench.verdict(RuleId::fill_overlong), Verdict::on);  // 1.5 x 82 = 123
+  bench.fill.expected = Litres{122};
+  EXPECT_EQ(bench.verdict(RuleId::fill_overlong), Verdict::off);
+  bench.state.ledger.learned.share = 0.75;  // a purifier that gives three quarters of its rating
+  bench.fill.expected = Litres{163};
+  EXPECT_EQ(bench.verdict(RuleId::fill_overlong), Verdict::off);
+  bench.fill.expected = Litres{165};  // 1.5 x 82 / 0.75 = 164
+  EXPECT_EQ(bench.verdict(RuleId::fill_overlong), Verdict::on);
+  bench.state.ledger.learned.share = 0.25;  // never more than three times
+  bench.fill.expected = Litres{246};
+  EXPECT_EQ(bench.verdict(RuleId::fill_overlong), Verdict::on);
+}
+
 TEST(FillOverlong, WithoutAGaugeMeansTheWholeVat) {
   Filling bench;
   bench.room.instruments[RuleBench::gauge].quantity = room::Quantity::temperature;
@@ -167,6 +186,17 @@ TEST(ResinBreakthrough, HasADeadbandOfOneMeterStep) {
   EXPECT_EQ(bench.verdict(RuleId::resin_breakthrough), Verdict::off);
   bench.picture.product.reset();
   EXPECT_EQ(bench.verdict(RuleId::resin_breakthrough), Verdict::unknown);
+}
+
+TEST(ResinBreakthrough, AtTheLimitOnlyWhatStaysThereCounts) {
+  // A whole-ppm meter in perfect water shows 0 and 1; in water of 1 ppm it shows 1 each time.
+  RuleBench bench;
+  bench.picture.product = picture::Judged{{1}, Litres{3}, PartsPerMillion{0}};
+  EXPECT_EQ(bench.verdict(RuleId::resin_breakthrough), Verdict::off);
+  bench.picture.product->lowest = PartsPerMillion{1};
+  EXPECT_EQ(bench.verdict(RuleId::resin_breakthrough), Verdict::on);
+  bench.picture.product->lowest.reset();
+  EXPECT_EQ(bench.verdict(RuleId::resin_breakthrough), Verdict::off);
 }
 
 TEST(ResinBreakthrough, NamesACauseOnlyWhereThePermeateIsKnown) {

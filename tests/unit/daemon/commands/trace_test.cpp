@@ -8,13 +8,8 @@
 namespace tidewright {
 namespace {
 
-room::Room with_rules(room::Room room) {
-  room.rules = rules::default_settings();
-  return room;
-}
-
 TEST(Trace, TellsALeakStageByStageInTheOrderOfTheStep) {
-  const std::string page = commands::trace_leak(with_rules(support::full_room()));
+  const std::string page = commands::trace(support::full_room(), room::RuleId::leak);
   std::size_t at = 0;
   for (const char* stage : {"event", "signal", "ledger", "picture", "rules", "procedure",
                             "interlock", "alarm", "effects", "report"}) {
@@ -26,8 +21,19 @@ TEST(Trace, TellsALeakStageByStageInTheOrderOfTheStep) {
   EXPECT_NE(page.find("leak: normal -> unacknowledged"), std::string::npos) << page;
 }
 
+TEST(Trace, EveryAlarmComesAboutInARoomThatCanNoticeIt) {
+  room::Room room = support::full_room();
+  room.purifier->water_stops_with = room::WaterStopsWith::valve;
+  for (const rules::Rule* rule : rules::catalogue) {
+    const std::string page = commands::trace(room, rule->id);
+    EXPECT_NE(page.find(std::string(rule->name) + " is found: "), std::string::npos) << page;
+    EXPECT_NE(page.find(rule->title), std::string::npos) << page;
+  }
+}
+
 TEST(Trace, SaysSoWhereNothingWouldNotice) {
-  EXPECT_NE(commands::trace_leak(room::Room{}).find("no leak sensor"), std::string::npos);
+  const std::string page = commands::trace(room::Room{}, room::RuleId::leak);
+  EXPECT_NE(page.find("nothing by which `leak`"), std::string::npos);
 }
 
 }  // namespace

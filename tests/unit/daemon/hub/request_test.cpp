@@ -44,8 +44,11 @@ TEST(ReadRequest, UnderstandsEveryAsk) {
   EXPECT_EQ(acknowledge.alarm, room::RuleId::resin_breakthrough);
   EXPECT_EQ(acknowledge.occurrence, 7U);
 
-  const auto shelve = std::get<Ask>(
-      ask(R"({"ask":"shelve","alarm":"resin_breakthrough","minutes":60,"who":"ann"})").content);
+  const auto shelve =
+      std::get<Ask>(ask(R"({"ask":"shelve","alarm":"resin_breakthrough","minutes":60,"who":"ann",)"
+                        R"("why":"resin is on its way"})")
+                        .content);
+  EXPECT_EQ(shelve.why.view(), "resin is on its way");
   EXPECT_EQ(shelve.kind, AskKind::shelve);
   EXPECT_EQ(shelve.lasting, std::chrono::hours{1});
 

@@ -48,7 +48,7 @@ TYPED_TEST(NamesTest, GivesEachEnumeratorItsOwnName) {
 
 TEST(SubjectTest, FollowsTheRecordOfEachReason) {
   EXPECT_EQ(subject_of(Why::wet), Subject::instrument);
-  EXPECT_EQ(subject_of(Why::upstream_cut), Subject::actuator);
+  EXPECT_EQ(subject_of(Why::resting), Subject::actuator);
   EXPECT_EQ(subject_of(Why::latched), Subject::nothing);
 }
 

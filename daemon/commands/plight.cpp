@@ -1,0 +1,141 @@
+#include "daemon/commands/plight.hpp"
+
+#include <algorithm>
+
+namespace tidewright::commands {
+namespace {
+
+using namespace std::chrono_literals;
+using room::Quantity;
+using room::Room;
+using room::RuleId;
+
+constexpr Duration beat = 30s;
+constexpr Duration longest = 24h * 4;
+constexpr std::uint8_t not_authorized = 135;  // MQTT 5
+constexpr Duration well_for = 10min;          // all is well at first, and a fill runs where it can
+
+// One room in which one thing goes wrong: what its instruments say follows from the daemon's own
+// commands and from that.
+class Life {
+ public:
+  Life(const Room& room, RuleId alarm) : room_(room), alarm_(alarm) {
+    if (room.vat) level_ = room.vat->start_below.value_or(room.vat->enough).value / 2;
+    for (std::size_t i = 0; i < room.instruments.size(); ++i) spoke_.push_back(long_ago);
+  }
+
+  std::optional<Plight> live() {
+    happen(Started{.clean = alarm_ != RuleId::unclean_start, .away = 1h});
+    happen(Link{.up = true});
+    while (!came_ && now_ < begin_ + longest) {
+      now_ += beat;
+      fill();
+      if (now_ == begin_ + well_for) befall();
+      speak();
+      happen(Tick{});
+    }
+    return came_;
+  }
+
+ private:
+  bool wrong() const { return now_ > begin_ + well_for; }
+  bool is(RuleId alarm) const { return alarm_ == alarm && wrong(); }
+  bool runs() const {
+    const auto driving = room::driving(room_);
+    return driving && state_.drives[*driving].on;
+  }
+
+  void happen(const decltype(Event::what)& what) {
+    if (came_) return;
+    const Event event{now_, what};
+    const State before = state_;
+    Effects effects;
+    step(room_, state_, event, effects);
+    if (!state_.findings[alarm_].active || before.findings[alarm_].active) return;
+    came_ = Plight{before, event, state_, effects};
+  }
+
+  void fill() {
+    if (!room_.purifier || is(RuleId::level_flat_while_filling)) return;
+    const bool flows = runs() || is(RuleId::fill_not_stopping);
+    const double share = is(RuleId::fill_overlong) ? 0.3 : 1;
+    if (flows) level_ += share * room_.purifier->rated.value / 2 * seconds(beat) / 3600;
+  }
+
+  // What is no reading.
+  void befall() {
+    if (alarm_ == RuleId::broker_lost) happen(Link{.up = false});
+    if (alarm_ == RuleId::store_failed) happen(Recorded{.ok = false});
+    if (alarm_ == RuleId::command_undelivered)
+      happen(Delivery{.actuator = 0, .code = not_authorized});
+    if (alarm_ == RuleId::actuator_disobeys) happen(Ask{.kind = AskKind::stop, .ticket = 1});
+    if (alarm_ != RuleId::leak_sensor_lost) return;
+    for (std::size_t i = 0; i < room_.instruments.size(); ++i) {
+      const room::Instrument& instrument = room_.instruments[i];
+      if (instrument.quantity != Quantity::wetness || !instrument.has_availability) continue;
+      happen(Availability{static_cast<room::InstrumentIndex>(i), false});
+    }
+  }
+
+  void speak() {
+    if (is(RuleId::broker_lost)) return;
+    for (std::size_t i = 0; i < room_.instruments.size(); ++i) {
+      const room::Instrument& instrument = room_.instruments[i];
+      const auto value = says(instrument);
+      const Duration every = std::min<Duration>(instrument.reports_every, 1min);
+      if (!value || now_ - spoke_[i] < every) continue;
+      spoke_[i] = now_;
+      happen(Reading{.instrument = static_cast<room::InstrumentIndex>(i), .value = *value});
+    }
+  }
+
+  // None: it is silent.
+  std::optional<double> says(const room::Instrument& instrument) const {
+    switch (instrument.quantity) {
+      case Quantity::wetness:
+        if (is(RuleId::leak_sensor_lost)) return std::nullopt;
+        return is(RuleId::leak) ? 1 : 0;
+      case Quantity::level:
+        if (is(RuleId::level_lost)) return std::nullopt;
+        return is(RuleId::vat_low) ? 0 : level_;
+      case Quantity::float_switch:
+        return is(RuleId::vat_high_high) && instrument.place == room::Place::vat_high_high ? 1 : 0;
+      case Quantity::dissolved_solids:
+        if (instrument.place == room::Place::feed) return 300;
+        if (instrument.place == room::Place::permeate) return 10;
+        return is(RuleId::resin_breakthrough) ? 5 : 0;
+      case Quantity::temperature:
+        return 15;
+      case Quantity::feedback:
+        return switched(instrument, 1);
+      case Quantity::power:
+        if (is(RuleId::pump_dry)) return 0;
+        if (is(RuleId::fill_not_stopping)) return 60;
+        return switched(instrument, 60);
+    }
+    return std::nullopt;
+  }
+
+  // What a plug says of its load: as it was told, or as the fault has it.
+  double switched(const room::Instrument& instrument, double when_on) const {
+    if (is(RuleId::actuator_disobeys)) return instrument.quantity == Quantity::feedback ? 1 : 0;
+    const bool every_other = (now_ - begin_) / 2min % 2 == 0;
+    if (is(RuleId::short_cycling)) return every_other ? when_on : 0;
+    return state_.drives[instrument.subject].on ? when_on : 0;
+  }
+
+  const Room& room_;
+  RuleId alarm_;
+  Instant begin_{24h * 365 * 50 + 12h};  // noon: within most hours of filling
+  Instant now_ = begin_;
+  double level_ = 0;
+  std::vector<Instant> spoke_;
+  State state_;
+  std::optional<Plight> came_;
+};
+
+}  // namespace
+
+std::optional<Plight> lead_into(const Room& room, RuleId alarm) { return Life(room, alarm).live(); }
+
+}  // namespace tidewright::commands
