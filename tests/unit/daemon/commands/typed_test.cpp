@@ -17,6 +17,14 @@ std::string typed(Verb verb, std::vector<std::string> words, std::optional<doubl
   return std::get<std::string>(request);
 }
 
+TEST(Typed, AShelvingMayHaveItsReasonAndNothingElseMay) {
+  Typed typed{Verb::ask, {"shelve", "vat_low"}, "ann", 60};
+  typed.why = "on holiday";
+  EXPECT_THAT(std::get<std::string>(as_request(typed, "7")), HasSubstr(R"("why":"on holiday")"));
+  typed.words = {"stop"};
+  EXPECT_TRUE(std::holds_alternative<Usage>(as_request(typed, "7")));
+}
+
 // docs/ask-and-tell.md, as a person types each of its rows.
 TEST(Typed, EveryRequestAsItIsTyped) {
   EXPECT_EQ(typed(Verb::ask, {"acknowledge", "leak"}),
