@@ -58,8 +58,8 @@ class Store {
   const std::vector<std::string>& remarks() const { return remarks_; }
 
   // After each step, once its commands have left. `raw` is the payload that the event was made
-  // of (its first 511 bytes are kept) or empty; `state` is as step left it. Written some 20 ms
-  // later; if the queue of 2048 is full the event is lost and Committed says not ok.
+  // of (its first 255 bytes are kept) or empty; `state` is as step left it. Written some 20 ms
+  // later; if the queue of 1024 is full the event is lost and Committed says not ok.
   // Returns the event's sequence number, which grows by one with every event, over restarts too.
   std::uint64_t record(const Event& event, std::string_view raw, const State& state);
 

@@ -33,8 +33,9 @@ class Descriptor {
   int number_;
 };
 
-inline constexpr std::size_t entries_most = 2048;
-inline constexpr std::size_t raw_longest = 511;
+// The queue stands in memory whole: 0.4 MB.
+inline constexpr std::size_t entries_most = 1024;
+inline constexpr std::size_t raw_longest = 255;
 
 class Writer {
  public:

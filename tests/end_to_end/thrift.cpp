@@ -1,0 +1,84 @@
+// What the daemon takes of a small computer while nothing happens. Only of the release build
+// (tests/CMakeLists.txt): sanitizers and debug builds take more.
+#include <gtest/gtest.h>
+
+#include <ctime>
+#include <sstream>
+
+#include "tests/support/broker.hpp"
+#include "tests/support/daemon_process.hpp"
+#include "tests/support/mqtt_client.hpp"
+#include "tests/support/secured_broker.hpp"
+
+namespace tidewright::support {
+namespace {
+
+using std::chrono_literals::operator""s;
+
+constexpr long resident_kib_max = 15 * 1024;
+
+long resident_kib(pid_t pid) {
+  std::istringstream status(read_file("/proc/" + std::to_string(pid) + "/status"));
+  const std::string name = "VmRSS:";
+  for (std::string line; std::getline(status, line);) {
+    if (line.starts_with(name)) return std::stol(line.substr(name.size()));
+  }
+  return 0;
+}
+
+std::chrono::nanoseconds processor_time(pid_t pid) {
+  clockid_t clock{};
+  timespec used{};
+  if (clock_getcpuclockid(pid, &clock) != 0 || clock_gettime(clock, &used) != 0) return 0s;
+  return std::chrono::seconds{used.tv_sec} + std::chrono::nanoseconds{used.tv_nsec};
+}
+
+// At work: connected, everything published, and so many heartbeats (4 a second) have passed.
+bool beats(MqttClient& home, int times) {
+  for (int i = 0; i < times; ++i) {
+    if (!home.await_topic("tidewright-heartbeat", 20s)) return false;
+  }
+  return true;
+}
+
+void fits(Broker& broker, const std::string& household, const std::string& uri) {
+  MqttClient home(broker.port(), "home");
+  home.subscribe("#");
+  DaemonProcess daemon(household, uri);
+  ASSERT_TRUE(home.await_topic("tidewright/waterroom/ledger", 20s)) << daemon.log();
+  ASSERT_TRUE(beats(home, 8));
+  const long resident = resident_kib(daemon.process().pid());
+  ::testing::Test::RecordProperty("resident_kib", static_cast<int>(resident));
+  EXPECT_GT(resident, 0);
+  EXPECT_LE(resident, resident_kib_max);
+}
+
+TEST(Thrift, TakesFifteenMebibytesAtMost) {
+  Broker broker;
+  fits(broker, source_file("config/minimal.toml"), broker.uri());
+}
+
+TEST(Thrift, TakesFifteenMebibytesAtMostOverTls) {
+  SecuredBroker broker;
+  fits(broker.plain(), broker.household(), broker.uri());
+}
+
+TEST(Thrift, TakesAQuarterOfAPercentOfACoreAtMostWhileNothingHappens) {
+  Broker broker;
+  MqttClient home(broker.port(), "home");
+  home.subscribe("#");
+  DaemonProcess daemon(source_file("config/minimal.toml"), broker.uri());
+  ASSERT_TRUE(home.await_topic("tidewright/waterroom/ledger", 20s)) << daemon.log();
+  ASSERT_TRUE(beats(home, 8));
+  const auto began = std::chrono::steady_clock::now();
+  const auto used_before = processor_time(daemon.process().pid());
+  ASSERT_TRUE(beats(home, 40));  // 10 s
+  const std::chrono::duration<double> used = processor_time(daemon.process().pid()) - used_before;
+  const std::chrono::duration<double> passed = std::chrono::steady_clock::now() - began;
+  RecordProperty("of_a_core_ppm", static_cast<int>(1e6 * used / passed));
+  EXPECT_GT(used.count(), 0);
+  EXPECT_LE(used / passed, 0.0025);
+}
+
+}  // namespace
+}  // namespace tidewright::support
