@@ -74,8 +74,8 @@ Json table_or_topic(Kind kind) {
 }
 
 Json written(const Key& key) {
-  const Json quantity = text("^-?[0-9]");
-  const Json number{{"type", "number"}};
+  Json quantity = text("^-?[0-9]");
+  Json number{{"type", "number"}};
   switch (key.kind) {
     case Kind::id:
       return text(id_pattern);
