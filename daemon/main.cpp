@@ -7,7 +7,9 @@
 
 #include "daemon/commands/table.hpp"
 
-int main(int argc, char** argv) {
+namespace {
+
+int run(int argc, char** argv) {
   CLI::App program("Looks after a home water room: makes water, stops it, raises the alarm.",
                    "tidewright");
   program.require_subcommand(1);
@@ -25,4 +27,15 @@ int main(int argc, char** argv) {
     return program.exit(error) == 0 ? EX_OK : EX_USAGE;
   }
   return chosen();
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+  try {
+    return run(argc, argv);
+  } catch (const std::exception& error) {
+    std::cerr << "tidewright cannot go on: " << error.what() << '\n';
+    return EX_SOFTWARE;
+  }
 }

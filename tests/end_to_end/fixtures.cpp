@@ -2,6 +2,7 @@
 #include <gtest/gtest.h>
 
 #include "tests/support/broker.hpp"
+#include "tests/support/daemon_process.hpp"
 #include "tests/support/mqtt_client.hpp"
 
 namespace tidewright::support {
@@ -47,6 +48,15 @@ TEST(Fixtures, AWillIsPublishedForAClientThatIsCutOff) {
   watcher.subscribe("w");
   { MqttClient lost(broker.port(), "lost", 5, Will{"w", "gone"}); }
   EXPECT_TRUE(watcher.await("w", "gone", 5s));
+}
+
+// How the sanitizers of g++ 12 begin a report, seen in runs with a planted fault.
+TEST(Fixtures, ASanitizersReportInTheDaemonsLogIsSeen) {
+  EXPECT_TRUE(has_sanitizer_report("==12==ERROR: AddressSanitizer: heap-use-after-free on"));
+  EXPECT_TRUE(has_sanitizer_report("==12==ERROR: LeakSanitizer: detected memory leaks"));
+  EXPECT_TRUE(has_sanitizer_report("WARNING: ThreadSanitizer: data race (pid=12)"));
+  EXPECT_TRUE(has_sanitizer_report("core/x.cpp:3:5: runtime error: signed integer overflow"));
+  EXPECT_FALSE(has_sanitizer_report("2026-02-01T10:00:00Z info: Stopped."));
 }
 
 }  // namespace

@@ -1,5 +1,7 @@
 #include "tests/support/daemon_process.hpp"
 
+#include <gtest/gtest.h>
+
 #include <csignal>
 
 #include "tests/support/eventually.hpp"
@@ -17,6 +19,20 @@ DaemonProcess::DaemonProcess(std::string config_file, std::string broker_uri,
                  "--state",  directory_.path() + "/state"} {
   arguments_.insert(arguments_.end(), further.begin(), further.end());
   start();
+}
+
+// A daemon that is killed reports no leak; what it did wrong while it lived stands in its log.
+DaemonProcess::~DaemonProcess() {
+  terminate(Milliseconds{10'000});
+  const std::string told = log();
+  EXPECT_FALSE(has_sanitizer_report(told)) << told;
+}
+
+bool has_sanitizer_report(const std::string& log) {
+  for (const char* mark : {"Sanitizer: ", "Sanitizer:DEADLYSIGNAL", ": runtime error: "}) {
+    if (log.find(mark) != std::string::npos) return true;
+  }
+  return false;
 }
 
 void DaemonProcess::start() {

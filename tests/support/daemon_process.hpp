@@ -15,6 +15,10 @@ class DaemonProcess {
   // start().
   DaemonProcess(std::string config_file, std::string broker_uri,
                 std::vector<std::string> further = {});
+  // Fails the test if a sanitizer had something to say in the log.
+  ~DaemonProcess();
+  DaemonProcess(const DaemonProcess&) = delete;
+  DaemonProcess& operator=(const DaemonProcess&) = delete;
 
   void start();
   // Waits until the log holds `text`; false if it does not within `bound`.
@@ -32,6 +36,10 @@ class DaemonProcess {
   std::vector<std::string> arguments_;
   std::unique_ptr<Process> process_;
 };
+
+// Whether a log holds a report of AddressSanitizer, UndefinedBehaviorSanitizer, LeakSanitizer or
+// ThreadSanitizer.
+bool has_sanitizer_report(const std::string& log);
 
 // The program under test and a file of the source tree, whatever the working directory.
 std::string program();

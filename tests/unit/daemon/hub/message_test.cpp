@@ -9,7 +9,7 @@ namespace {
 using testing::ElementsAre;
 using testing::IsEmpty;
 
-Message dated(std::string at, std::string content) {
+Message dated(const std::string& at, const std::string& content) {
   const std::size_t from = at.size();
   return {"room/vat/pure", at + content, true, from};
 }

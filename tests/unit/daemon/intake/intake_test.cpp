@@ -31,7 +31,7 @@ config::Source leak_words(config::Form form) {
   return source;
 }
 
-std::variant<Reading, Refused> number(std::string_view payload, config::Source source = {}) {
+std::variant<Reading, Refused> number(std::string_view payload, const config::Source& source = {}) {
   return decode(source, instrument(Quantity::dissolved_solids), 3, {payload}, wall, now);
 }
 
