@@ -5,6 +5,7 @@
 #include <openssl/ssl.h>
 
 #include <algorithm>
+#include <cstring>
 
 #include "daemon/mqtt/trust.hpp"
 
@@ -59,7 +60,13 @@ class Response {
   ~Response() { MQTTResponse_free(response_); }
   Response(const Response&) = delete;
   Response& operator=(const Response&) = delete;
-  int code() const { return response_.reasonCode; }
+  // The library puts errors of its own here, too, which are below 0 and no values of its enum.
+  int code() const {
+    int code = 0;
+    static_assert(sizeof code == sizeof response_.reasonCode);
+    std::memcpy(&code, &response_.reasonCode, sizeof code);
+    return code;
+  }
   int receive_maximum(int otherwise) const {
     if (response_.properties == nullptr ||
         MQTTProperties_hasProperty(response_.properties, MQTTPROPERTY_CODE_RECEIVE_MAXIMUM) == 0) {
