@@ -14,9 +14,13 @@ namespace {
 bool counting = false;
 std::size_t allocations = 0;
 
-void* counted(std::size_t size) {
+void* counted_or_null(std::size_t size) noexcept {
   if (counting) ++allocations;
-  if (void* memory = std::malloc(size == 0 ? 1 : size)) return memory;
+  return std::malloc(size == 0 ? 1 : size);
+}
+
+void* counted(std::size_t size) {
+  if (void* memory = counted_or_null(size)) return memory;
   throw std::bad_alloc();
 }
 
@@ -24,6 +28,12 @@ void* counted(std::size_t size) {
 
 void* operator new(std::size_t size) { return counted(size); }
 void* operator new[](std::size_t size) { return counted(size); }
+void* operator new(std::size_t size, const std::nothrow_t&) noexcept {
+  return counted_or_null(size);
+}
+void* operator new[](std::size_t size, const std::nothrow_t&) noexcept {
+  return counted_or_null(size);
+}
 void operator delete(void* memory) noexcept { std::free(memory); }
 void operator delete[](void* memory) noexcept { std::free(memory); }
 void operator delete(void* memory, std::size_t) noexcept { std::free(memory); }
