@@ -10,20 +10,18 @@ namespace tidewright {
 
 Inbox::Inbox() : wake_(eventfd(0, EFD_CLOEXEC | EFD_NONBLOCK)) {}
 
-Inbox::~Inbox() { close(wake_); }
-
 bool Inbox::post(const Request& request) {
   const std::lock_guard guard(lock_);
   if (waiting_.size() == requests_max) return false;
   waiting_.push_back(request);
   const std::uint64_t one = 1;
-  return write(wake_, &one, sizeof one) == sizeof one;
+  return write(descriptor(), &one, sizeof one) == sizeof one;
 }
 
 std::vector<Inbox::Request> Inbox::take() {
   const std::lock_guard guard(lock_);
   std::uint64_t count = 0;
-  if (read(wake_, &count, sizeof count) < 0) return {};
+  if (read(descriptor(), &count, sizeof count) < 0) return {};
   return std::exchange(waiting_, {});
 }
 

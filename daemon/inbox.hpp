@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "core/event.hpp"
+#include "daemon/base/descriptor.hpp"
 
 namespace tidewright {
 
@@ -15,18 +16,15 @@ class Inbox {
   static constexpr std::size_t requests_max = 64;
 
   Inbox();
-  ~Inbox();
-  Inbox(const Inbox&) = delete;
-  Inbox& operator=(const Inbox&) = delete;
 
   // From any thread. False if 64 wait already: the request is not taken.
   bool post(const Request& request);
   // Readable (epoll) when take() has something; take() makes it unreadable again.
-  int descriptor() const { return wake_; }
+  int descriptor() const { return wake_.number(); }
   std::vector<Request> take();
 
  private:
-  int wake_;
+  Descriptor wake_;
   std::mutex lock_;
   std::vector<Request> waiting_;
 };

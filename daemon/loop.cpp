@@ -11,11 +11,11 @@ using mqtt::SafetyLine;
 Loop::Loop(const Surroundings& around, Inbox& inbox)
     : around_(around), inbox_(inbox), decision_(around) {
   wait_for(around.line.handed_over(), Source::session);
-  wait_for(beat_, Source::beat);
-  wait_for(deadline_, Source::deadline);
+  wait_for(beat_.number(), Source::beat);
+  wait_for(deadline_.number(), Source::deadline);
   wait_for(inbox.descriptor(), Source::inbox);
   wait_for(around.store.descriptor(), Source::disk);
-  wait_for(stop_signals_, Source::stop_signal);
+  wait_for(stop_signals_.number(), Source::stop_signal);
   beat_.set(SafetyLine::beat_every, SafetyLine::beat_every);
 }
 

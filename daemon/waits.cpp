@@ -30,20 +30,18 @@ timespec parts(std::chrono::nanoseconds span) {
 
 }  // namespace
 
-Descriptor::~Descriptor() { close(number_); }
-
 Timer::Timer() : Descriptor(timerfd_create(CLOCK_BOOTTIME, TFD_CLOEXEC | TFD_NONBLOCK)) {}
 
 void Timer::set(std::chrono::nanoseconds delay, std::chrono::nanoseconds interval) {
   // 0 would disarm it.
   constexpr std::chrono::nanoseconds soonest = std::chrono::milliseconds{1};
   const itimerspec setting{parts(interval), parts(std::max(delay, soonest))};
-  timerfd_settime(*this, 0, &setting, nullptr);
+  timerfd_settime(number(), 0, &setting, nullptr);
 }
 
 void Timer::taken() {
   std::uint64_t times = 0;
-  [[maybe_unused]] const ssize_t size = read(*this, &times, sizeof times);
+  [[maybe_unused]] const ssize_t size = read(number(), &times, sizeof times);
 }
 
 void block_stop_signals() {
@@ -59,12 +57,12 @@ void Waits::add(int descriptor, std::uint32_t name) {
   epoll_event event{};
   event.events = EPOLLIN;
   event.data.u32 = name;
-  epoll_ctl(*this, EPOLL_CTL_ADD, descriptor, &event);
+  epoll_ctl(number(), EPOLL_CTL_ADD, descriptor, &event);
 }
 
 std::optional<std::uint32_t> Waits::next() {
   epoll_event event{};
-  if (epoll_wait(*this, &event, 1, -1) != 1) return std::nullopt;
+  if (epoll_wait(number(), &event, 1, -1) != 1) return std::nullopt;
   const std::uint32_t name = event.data.u32;
   return name;
 }

@@ -5,20 +5,9 @@
 #include <cstdint>
 #include <optional>
 
+#include "daemon/base/descriptor.hpp"
+
 namespace tidewright {
-
-// Closes what it holds.
-class Descriptor {
- public:
-  explicit Descriptor(int number) : number_(number) {}
-  ~Descriptor();
-  Descriptor(const Descriptor&) = delete;
-  Descriptor& operator=(const Descriptor&) = delete;
-  operator int() const { return number_; }
-
- private:
-  int number_;
-};
 
 // Goes on counting while the machine sleeps. Readable when it rings, until taken() or set().
 class Timer : public Descriptor {

@@ -38,10 +38,6 @@ bool heard(const Descriptor& descriptor) {
 
 }  // namespace
 
-Descriptor::~Descriptor() {
-  if (number_ >= 0) ::close(number_);
-}
-
 Writer::Writer(const std::filesystem::path& directory, std::unique_ptr<Descriptor> lock,
                const room::Room& room, std::string_view household)
     : lock_(std::move(lock)),

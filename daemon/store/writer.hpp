@@ -13,25 +13,13 @@
 #include "core/event.hpp"
 #include "core/room/room.hpp"
 #include "core/state/state.hpp"
+#include "daemon/base/descriptor.hpp"
 #include "daemon/store/journal_file.hpp"
 #include "daemon/store/queue.hpp"
 #include "daemon/store/state_file.hpp"
 #include "daemon/store/store.hpp"
 
 namespace tidewright::store {
-
-// A file descriptor that closes itself.
-class Descriptor {
- public:
-  explicit Descriptor(int number) : number_(number) {}
-  ~Descriptor();
-  Descriptor(const Descriptor&) = delete;
-  Descriptor& operator=(const Descriptor&) = delete;
-  int number() const { return number_; }
-
- private:
-  int number_;
-};
 
 // The queue stands in memory whole: 0.4 MB.
 inline constexpr std::size_t entries_most = 1024;

@@ -9,7 +9,7 @@
 namespace tidewright::support {
 namespace {
 
-using std::chrono_literals::operator""s;
+using namespace std::chrono_literals;
 using testing::HasSubstr;
 
 class AskAndTell : public testing::Test {

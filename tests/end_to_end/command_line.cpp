@@ -10,7 +10,7 @@
 namespace tidewright::support {
 namespace {
 
-using std::chrono_literals::operator""s;
+using namespace std::chrono_literals;
 using testing::HasSubstr;
 
 struct Printed {

@@ -13,8 +13,7 @@
 namespace tidewright::support {
 namespace {
 
-using std::chrono_literals::operator""ms;
-using std::chrono_literals::operator""s;
+using namespace std::chrono_literals;
 
 const std::string minimal = source_file("config/minimal.toml");
 const std::string leak = "home/waterroom/leak";

@@ -8,7 +8,7 @@
 namespace tidewright::support {
 namespace {
 
-using std::chrono_literals::operator""s;
+using namespace std::chrono_literals;
 
 TEST(Fixtures, ARetainedMessageIsKeptAndItsFieldsArrive) {
   Broker broker;

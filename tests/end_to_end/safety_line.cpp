@@ -18,8 +18,7 @@ using support::Broker;
 using support::Message;
 using support::MqttClient;
 using support::Proxy;
-using std::chrono_literals::operator""ms;
-using std::chrono_literals::operator""s;
+using namespace std::chrono_literals;
 using Steady = std::chrono::steady_clock;
 
 Access access_to(int port) {

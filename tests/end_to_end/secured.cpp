@@ -16,8 +16,7 @@ namespace {
 
 using ::testing::HasSubstr;
 using ::testing::Not;
-using std::chrono_literals::operator""ms;
-using std::chrono_literals::operator""s;
+using namespace std::chrono_literals;
 
 const std::string leak = "home/waterroom/leak";
 const std::string set = "home/waterroom/booster/set";

@@ -13,7 +13,7 @@
 namespace tidewright::support {
 namespace {
 
-using std::chrono_literals::operator""s;
+using namespace std::chrono_literals;
 
 constexpr long resident_kib_max = 15 * 1024;
 

@@ -12,10 +12,10 @@
 namespace tidewright::support {
 namespace {
 
-using std::chrono_literals::operator""ms;
-using std::chrono_literals::operator""s;
+using namespace std::chrono_literals;
 
 const std::string room_file = source_file("tests/end_to_end/short_fill.toml");
+const std::string pretend_room = TIDEWRIGHT_BINARY_DIR "/tests/pretend_room/pretend_room";
 const std::string leak = "home/waterroom/leak";
 const std::string set = "home/waterroom/booster/set";
 const std::string latched = "tidewright/waterroom/value/alarm/leak/latched";
@@ -27,12 +27,18 @@ class WholeFill : public testing::Test {
   void SetUp() override { watcher_.subscribe("#"); }
 
   void begin(const std::string& story) {
-    story_ = std::make_unique<Process>(
-        std::vector<std::string>{TIDEWRIGHT_BINARY_DIR "/tests/pretend_room/pretend_room",
-                                 "--config", room_file, "--broker", broker_.uri(), "--pace", "40",
-                                 "--filled", "0.7", "--story",
-                                 source_file("tests/end_to_end/stories/" + story)},
-        directory_.path() + "/story");
+    const std::vector<std::string> arguments{pretend_room,
+                                             "--config",
+                                             room_file,
+                                             "--broker",
+                                             broker_.uri(),
+                                             "--pace",
+                                             "40",
+                                             "--filled",
+                                             "0.7",
+                                             "--story",
+                                             source_file("tests/end_to_end/stories/" + story)};
+    story_ = std::make_unique<Process>(arguments, directory_.path() + "/story");
   }
   void expect_the_story_came_true() {
     EXPECT_EQ(story_->wait(patience), 0)

@@ -47,7 +47,7 @@ void name(X509_NAME* into, const std::string& text) {
 // `issuer` and its key sign; without them the certificate signs itself.
 Certified make(const std::string& directory, const Wish& wish, bool authority,
                const Certified* signer) {
-  const Certified made{directory + "/" + wish.file + ".pem", directory + "/" + wish.file + ".key"};
+  Certified made{directory + "/" + wish.file + ".pem", directory + "/" + wish.file + ".key"};
   const Key key(EVP_EC_gen("P-256"));
   const Certificate certificate(X509_new());
   must(key != nullptr && certificate != nullptr);

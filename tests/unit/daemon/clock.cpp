@@ -7,8 +7,7 @@
 namespace tidewright {
 namespace {
 
-using std::chrono_literals::operator""h;
-using std::chrono_literals::operator""ms;
+using namespace std::chrono_literals;
 
 Instant world() {
   return std::chrono::floor<Duration>(std::chrono::system_clock::now()).time_since_epoch() +

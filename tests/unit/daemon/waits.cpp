@@ -13,8 +13,8 @@ namespace {
 
 using namespace std::chrono_literals;
 
-bool readable(int descriptor, std::chrono::milliseconds patience) {
-  pollfd look{descriptor, POLLIN, 0};
+bool readable(const Descriptor& descriptor, std::chrono::milliseconds patience) {
+  pollfd look{descriptor.number(), POLLIN, 0};
   return poll(&look, 1, static_cast<int>(patience.count())) == 1;
 }
 
@@ -47,8 +47,8 @@ TEST(Waits, EachOfSeveralHasItsTurn) {
   const Descriptor first(eventfd(1, EFD_CLOEXEC));
   const Descriptor second(eventfd(1, EFD_CLOEXEC));
   Waits waits;
-  waits.add(first, 1);
-  waits.add(second, 2);
+  waits.add(first.number(), 1);
+  waits.add(second.number(), 2);
   // Both stay readable: neither may keep the other from being seen.
   std::set<std::uint32_t> seen;
   for (int i = 0; i < 4; ++i) seen.insert(waits.next().value_or(0));

@@ -5,7 +5,7 @@
 namespace tidewright::log {
 namespace {
 
-using std::chrono_literals::operator""min;
+using namespace std::chrono_literals;
 using testing::ElementsAre;
 using testing::IsEmpty;
 

@@ -5,8 +5,7 @@
 namespace tidewright::mqtt {
 namespace {
 
-using std::chrono_literals::operator""ms;
-using std::chrono_literals::operator""s;
+using namespace std::chrono_literals;
 
 // The bounds are the project's own: 0.2 s doubled to 5 s, shortened by at most half.
 TEST(BackOff, GrowsToItsCapAndStaysThere) {
