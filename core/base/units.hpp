@@ -36,6 +36,8 @@ using MilligramsPerLitre = Amount<struct MilligramsPerLitreUnit>;
 using MilliequivalentsPerLitre = Amount<struct MilliequivalentsPerLitreUnit>;
 using MicrosiemensPerCm = Amount<struct MicrosiemensPerCmUnit>;
 using MillisiemensPerCm = Amount<struct MillisiemensPerCmUnit>;
+using JoulesPerKilogram = Amount<struct JoulesPerKilogramUnit>;
+using JoulesPerKilogramKelvin = Amount<struct JoulesPerKilogramKelvinUnit>;
 using PracticalSalinity = Amount<struct PracticalSalinityUnit>;  // PSS-78: a ratio, no unit
 
 }  // namespace tidewright

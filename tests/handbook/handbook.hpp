@@ -12,11 +12,14 @@
 #include <gtest/gtest.h>
 
 #include <functional>
+#include <limits>
 #include <memory>
 #include <optional>
 #include <string>
+#include <type_traits>
 #include <vector>
 
+#include "core/water/answer.hpp"
 #include "tests/handbook/table.hpp"
 
 namespace tidewright::handbook {
@@ -28,6 +31,17 @@ enum class Standing {
   computed,    // computed from the published formula by somebody else's program, or arithmetic
   remembered,  // from memory, or common practice
 };
+
+// NaN for a refusal.
+template <class T>
+double or_nan(const water::Answer<T>& answer) {
+  if (!answer) return std::numeric_limits<double>::quiet_NaN();
+  if constexpr (std::is_same_v<T, double>) {
+    return *answer;
+  } else {
+    return answer->value;
+  }
+}
 
 struct Column {
   std::string name;
