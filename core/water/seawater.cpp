@@ -12,6 +12,7 @@ namespace {
 
 constexpr Range salinity_made_for{"salinity", "g/kg", 0, 42};
 constexpr Range salinity_possible{"salinity", "g/kg", 0, 120};
+constexpr Range practical_salinity_possible{"practical salinity", "", 0, 115};
 constexpr Range temperature_made_for{"temperature", "°C", -6, 40};
 constexpr Range temperature_possible{"temperature", "°C", -6, 60};
 
@@ -121,6 +122,11 @@ Answer<KilogramsPerCubicMetre> density_teos10(GramsPerKilogram salinity, Celsius
 
 Answer<KilogramsPerCubicMetre> density_pure(Celsius temperature) {
   return density_teos10({0}, temperature);
+}
+
+Answer<KilogramsPerCubicMetre> density(PracticalSalinity salinity, Celsius temperature) {
+  if (const auto why = outside(practical_salinity_possible, salinity.value)) return *why;
+  return density_teos10(absolute_salinity(salinity), temperature);
 }
 
 Answer<GramsPerKilogram> salinity_of_density(KilogramsPerCubicMetre density, Celsius temperature) {

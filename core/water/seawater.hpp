@@ -17,6 +17,9 @@ namespace tidewright::water {
 Answer<KilogramsPerCubicMetre> density_teos10(GramsPerKilogram salinity, Celsius temperature);
 Answer<KilogramsPerCubicMetre> density_pure(Celsius temperature);
 
+// The same, of seawater whose practical salinity is known; refused above 115.
+Answer<KilogramsPerCubicMetre> density(PracticalSalinity salinity, Celsius temperature);
+
 // The salinity at which water of this temperature has this density, to 1e-9 g/kg.
 Answer<GramsPerKilogram> salinity_of_density(KilogramsPerCubicMetre density, Celsius temperature);
 
