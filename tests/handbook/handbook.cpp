@@ -55,7 +55,16 @@ std::map<std::string, Tally>& tallies() {
 }
 
 // What is arithmetic alone, so that a computed value says as much as a printed one.
-const std::set<std::string> arithmetic{};
+const std::set<std::string> arithmetic{
+    // Balances of water or salt: what comes in goes out.
+    "salt_passage", "membranes_in_series", "feed_of_product", "cycle_load", "resin_load",
+    // Sums, differences and quotients of what is measured, or of numbers that are checked.
+    "net_driving_pressure", "permeate_at", "equivalents_of_alkalinity", "compensated_pure_water",
+    "hours_to_fill", "flood", "carbon_capacity_grams", "carbon_life", "shown",
+    // An exponential or a logarithm by its definition.
+    "time_constant_minutes", "minutes_until_within", "start_up_cost", "permeate_ph",
+    // A line through two points of the curve that litres_to and breakthrough_at are checked on.
+    "breakthrough_through"};
 
 }  // namespace
 
