@@ -20,7 +20,7 @@ namespace tidewright::water {
 inline constexpr MillisiemensPerCm standard_seawater_conductivity{42.914};
 
 // `conductivity` is the raw one, at `temperature`, and not one that a meter has turned into that at
-// 25 degrees: for those see conductivity_compensation.hpp. Zero below about 0.0015 mS/cm.
+// 25 degrees: for those see conductivity_compensation.hpp. Zero below about 0.002 mS/cm.
 Answer<PracticalSalinity> practical_salinity(MillisiemensPerCm conductivity, Celsius temperature);
 
 // `ratio`: the sample's conductivity to that of standard seawater at the same temperature, as a
