@@ -35,7 +35,7 @@ count() {
   passed=$((passed + stage_all - stage_failed))
 }
 
-install() { need $build_packages libgtest-dev libgmock-dev librapidcheck-dev python3; }
+install() { need $build_packages libgtest-dev libgmock-dev librapidcheck-dev python3 python3-gsw; }
 
 build() { cmake --preset release && cmake --build --preset release; }
 

@@ -38,14 +38,16 @@ const Entry& entry(GravityScale scale) {
   return entries.front();
 }
 
-// Without what people write around the numbers: " 25 °C / 25 °C" is "25/25".
-std::string bare(std::string_view text) {
-  std::string kept;
+// Whether a person's text is `name`, but for spaces and signs of degrees Celsius.
+bool is(std::string_view text, std::string_view name) {
+  constexpr std::string_view passed_over = " \u00b0Cc";
+  std::size_t next = 0;
   for (const char c : text) {
-    if ((c >= '0' && c <= '9') || c == '.' || c == '/') kept += c;
-    if (c == 'F' || c == 'f') kept += 'F';
+    if (passed_over.find(c) != std::string_view::npos) continue;
+    if (next == name.size() || (c == 'f' ? 'F' : c) != name[next]) return false;
+    ++next;
   }
-  return kept;
+  return next == name.size();
 }
 
 }  // namespace
@@ -55,20 +57,10 @@ GravityTemperatures temperatures(GravityScale scale) { return entry(scale).tempe
 std::string_view text(GravityScale scale) { return entry(scale).text; }
 
 std::optional<GravityScale> gravity_scale(std::string_view text) {
-  const std::string wanted = bare(text);
   for (const Entry& one : entries) {
-    if (wanted == one.text || wanted == one.also) return one.scale;
+    if (is(text, one.text) || is(text, one.also)) return one.scale;
   }
   return std::nullopt;
-}
-
-std::string gravity_scales() {
-  std::string all;
-  for (const Entry& one : entries) {
-    if (!all.empty()) all += ", ";
-    all += one.text;
-  }
-  return all;
 }
 
 }  // namespace tidewright::water

@@ -5,7 +5,6 @@
 
 #include <cstdint>
 #include <optional>
-#include <string>
 #include <string_view>
 
 #include "core/base/units.hpp"
@@ -33,11 +32,12 @@ GravityTemperatures temperatures(GravityScale scale);
 // "25/25": temperature of the sample before that of the water.
 std::string_view text(GravityScale scale);
 
-// The scale of such a text; spaces and signs of degrees are passed over, "77F/77F" is 25/25 and
-// "68F/68F" is 20/20. None if it is none of the eight: then the household is told `gravity_scales`.
-std::optional<GravityScale> gravity_scale(std::string_view text);
+// The eight, as a household is told them that wrote a specific gravity without one.
+inline constexpr std::string_view gravity_scales =
+    "25/25, 20/20, 60F/60F, 17.5/17.5, 15/15, 15/4, 20/4, 25/4";
 
-// "25/25, 20/20, 60F/60F, 17.5/17.5, 15/15, 15/4, 20/4, 25/4"
-std::string gravity_scales();
+// The scale of such a text; spaces and signs of degrees are passed over, "77F/77F" is 25/25 and
+// "68F/68F" is 20/20. None if it is none of the eight.
+std::optional<GravityScale> gravity_scale(std::string_view text);
 
 }  // namespace tidewright::water

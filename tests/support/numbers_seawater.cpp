@@ -21,7 +21,9 @@ Compensation compensation(double law, double percent) {
 }
 
 // Numbers close to where an answer is: a specific gravity, an index, a density, an enthalpy.
-double near(double middle, double width, double number) { return middle + width * number / 100; }
+double near(double middle, double width, double number) {
+  return std::abs(number) < 100 ? middle + width * number / 100 : number;
+}
 
 constexpr std::array all{
     NumberFunction{
@@ -67,9 +69,11 @@ constexpr std::array all{
     NumberFunction{
         "salinity_of_refraction, close",
         [](In x) { return outcome(salinity_of_refraction(near(1.33, 0.02, x[0]), {x[1]})); }},
-    NumberFunction{
-        "refractive_index_quan_fry",
-        [](In x) { return outcome(refractive_index_quan_fry({x[0]}, {x[1]}, x[2] * 10)); }},
+    NumberFunction{"refractive_index_quan_fry",
+                   [](In x) {
+                     return outcome(
+                         refractive_index_quan_fry({x[0]}, {x[1]}, near(550, 300, x[2])));
+                   }},
     NumberFunction{"brine_index", [](In x) { return outcome(brine_index({x[0]})); }},
     NumberFunction{"brine_scale_reading",
                    [](In x) { return outcome(brine_scale_reading({x[0]})); }},

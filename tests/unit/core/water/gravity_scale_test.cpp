@@ -18,15 +18,14 @@ TEST(GravityScaleText, IsReadAsPeopleWriteIt) {
 }
 
 TEST(GravityScaleText, IsNoneForWhatNamesNoScale) {
-  for (const char* text : {"", "25", "1.025", "25/20", "60/60", "sg", "25/25/25"}) {
+  for (const char* text : {"", "25", "1.025", "25/20", "60/60", "sg", "25/25/25", "d25/25"}) {
     EXPECT_FALSE(gravity_scale(text)) << text;
   }
 }
 
 TEST(GravityScaleText, IsReadBackFromTheListThatAHouseholdIsTold) {
-  EXPECT_EQ(gravity_scales(), "25/25, 20/20, 60F/60F, 17.5/17.5, 15/15, 15/4, 20/4, 25/4");
   int scales = 0;
-  const std::string list = gravity_scales() + ", ";
+  const std::string list = std::string(gravity_scales) + ", ";
   for (std::size_t at = 0; at < list.size(); at = list.find(", ", at) + 2) {
     const std::string name = list.substr(at, list.find(", ", at) - at);
     const auto scale = gravity_scale(name);
