@@ -27,15 +27,15 @@ Answer<Bars> osmotic_pressure(MilligramsPerLitre dissolved_solids, Celsius tempe
 
 Answer<Bars> net_driving_pressure(const MembraneConditions& conditions) {
   const Answer<double> concentrated = mean_concentration_factor(conditions.recovery);
-  if (!concentrated) return *concentrated.outside();
-  const Answer<Bars> osmotic =
-      osmotic_pressure(conditions.feed * *concentrated, conditions.temperature);
-  if (!osmotic) return *osmotic.outside();
-  if (const auto bad = first(outside(feed_pressures, conditions.feed_pressure.value),
+  if (const auto bad = first(concentrated.outside(), outside(solids, conditions.feed.value),
+                             outside(feed_pressures, conditions.feed_pressure.value),
                              outside(pressure_drops, conditions.pressure_drop.value),
                              outside(permeate_pressures, conditions.permeate_pressure.value))) {
     return *bad;
   }
+  const Answer<Bars> osmotic =
+      osmotic_pressure(conditions.feed * *concentrated, conditions.temperature);
+  if (!osmotic) return *osmotic.outside();
   const Bars left = conditions.feed_pressure - conditions.pressure_drop / 2 -
                     conditions.permeate_pressure - *osmotic;
   if (const auto bad = outside(driving_pressures, left.value)) return *bad;

@@ -1,5 +1,6 @@
 #include "core/water/carbonate.hpp"
 
+#include "core/water/conductivity_compensation.hpp"
 #include "core/water/resin.hpp"
 #include "tests/handbook/handbook.hpp"
 
@@ -159,6 +160,17 @@ INSTANTIATE_TEST_SUITE_P(
                 {"pH", {}, air_ph},
                 {"kappa_T_uS_cm", {}, air_conductivity}})),
     place);
+
+INSTANTIATE_TEST_SUITE_P(AirEquilibriumByALinearMeter, Handbook,
+                         testing::ValuesIn(checks("purifier/05_air_equilibrium.csv", "factor_to_25",
+                                                  {{"kappa25_linear",
+                                                    {},
+                                                    [](const Row& row) {
+                                                      return air_conductivity(row) *
+                                                             or_nan(water::factor_to_25(
+                                                                 {}, {row["T_C"]}));
+                                                    }}})),
+                         place);
 
 INSTANTIATE_TEST_SUITE_P(
     AirEquilibriumPublished, Handbook,

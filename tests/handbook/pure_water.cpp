@@ -2,6 +2,7 @@
 
 #include <map>
 
+#include "core/water/conductivity_compensation.hpp"
 #include "core/water/dissolved_solids.hpp"
 #include "core/water/ionic_conductance.hpp"
 #include "core/water/meter_display.hpp"
@@ -173,6 +174,34 @@ INSTANTIATE_TEST_SUITE_P(CompensatedPureWater, Handbook,
                                                     [](const Row& row) {
                                                       return or_nan(water::compensated_pure_water(
                                                           {row["raw_kappa"]}, temperature(row)));
+                                                    }}})),
+                         place);
+
+std::function<double(const Row&)> linear_factor(double percent_per_celsius) {
+  return [percent_per_celsius](const Row& row) {
+    return or_nan(water::factor_to_25({water::Compensation::Law::linear, percent_per_celsius},
+                                      temperature(row)));
+  };
+}
+
+double linear(const Row& row) { return row["raw_kappa"] * linear_factor(2)(row); }
+
+INSTANTIATE_TEST_SUITE_P(LinearFactor, Handbook,
+                         testing::ValuesIn(checks("purifier/03_temp_comp_factors.csv",
+                                                  "factor_to_25",
+                                                  {{"f25_linear_2.0", {}, linear_factor(2)},
+                                                   {"f25_linear_1.91", {}, linear_factor(1.91)}})),
+                         place);
+
+INSTANTIATE_TEST_SUITE_P(LinearFactorOnPureWater, Handbook,
+                         testing::ValuesIn(checks("purifier/03_compensation.csv", "factor_to_25",
+                                                  {{"linear_2pct", {}, linear},
+                                                   {"linear_error_pct",
+                                                    {},
+                                                    [](const Row& row) {
+                                                      return 100 *
+                                                             (linear(row) / row["true_kappa25"] -
+                                                              1);
                                                     }}})),
                          place);
 

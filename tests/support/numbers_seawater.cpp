@@ -36,10 +36,8 @@ constexpr std::array all{
     NumberFunction{"density_pure", [](In x) { return outcome(density_pure({x[0]})); }},
     NumberFunction{"density", [](In x) { return outcome(density({x[0]}, {x[1]})); }},
     NumberFunction{"density_eos80", [](In x) { return outcome(density_eos80({x[0]}, {x[1]})); }},
-    NumberFunction{"salinity_of_density",
-                   [](In x) { return outcome(salinity_of_density({x[0]}, {x[1]})); }},
     NumberFunction{
-        "salinity_of_density, close",
+        "salinity_of_density",
         [](In x) { return outcome(salinity_of_density({near(1000, 100, x[0])}, {x[1]})); }},
     NumberFunction{"heat_capacity", [](In x) { return outcome(heat_capacity({x[0]}, {x[1]})); }},
     NumberFunction{"enthalpy", [](In x) { return outcome(enthalpy({x[0]}, {x[1]})); }},
