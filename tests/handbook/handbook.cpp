@@ -64,7 +64,12 @@ const std::set<std::string> arithmetic{
     // An exponential or a logarithm by its definition.
     "time_constant_minutes", "minutes_until_within", "start_up_cost", "permeate_ph",
     // A line through two points of the curve that litres_to and breakthrough_at are checked on.
-    "breakthrough_through"};
+    "breakthrough_through",
+    // Solid geometry.
+    "volume_at", "depth_at",
+    // The geometric series, and the exponential that many small changes come to.
+    "after_changes", "steady_after_change", "steady_before_change", "changes_needed", "after_days",
+    "steady"};
 
 }  // namespace
 
