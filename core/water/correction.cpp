@@ -1,5 +1,7 @@
 #include "core/water/correction.hpp"
 
+#include <algorithm>
+
 #include "core/water/reference_salt.hpp"
 #include "core/water/seawater.hpp"
 
@@ -51,7 +53,9 @@ Correction weaken(const Balance& batch, std::optional<Litres> vat) {
 Answer<Correction> correction(const Body& body, PracticalSalinity target, double water_fraction,
                               std::optional<Litres> vat) {
   const double largest = vat ? vat->value : body_volumes.high;
-  const Range targets{"wanted practical salinity", "", body.salinity.value / 1000, 70};
+  // No amount of fresh water makes it nothing.
+  const double weakest = body.salinity.value > 0 ? std::max(body.salinity.value / 1000, 1e-9) : 0;
+  const Range targets{"wanted practical salinity", "", weakest, 70};
   const auto found = first(outside(salinities, body.salinity.value), outside(targets, target.value),
                            outside(water_fractions, water_fraction), outside(body_volumes, largest),
                            outside({"volume", "L", body_volumes.low, largest}, body.volume.value));

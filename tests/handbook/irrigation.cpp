@@ -100,7 +100,7 @@ TEST(Irrigation, HasEachLimitOfTheTable) {
   const std::map<std::string, IrrigationItem> items{
       {"salinity ECw", IrrigationItem::conductivity},
       {"salinity TDS", IrrigationItem::dissolved_solids},
-      {"sodium, surface", IrrigationItem::sodium_surface},
+      {"sodium, surface irrigation", IrrigationItem::sodium_surface},
       {"sodium, sprinkler", IrrigationItem::sodium_sprinkler},
       {"chloride, surface", IrrigationItem::chloride_surface},
       {"chloride, sprinkler", IrrigationItem::chloride_sprinkler},

@@ -53,5 +53,6 @@ inline std::size_t choice(double number, std::size_t count) {
 
 std::span<const NumberFunction> seawater_functions();
 std::span<const NumberFunction> purifier_functions();
+std::span<const NumberFunction> mixture_functions();
 
 }  // namespace tidewright::support
