@@ -1,5 +1,7 @@
 #include "core/water/hardness.hpp"
 
+#include "core/base/customary_units.hpp"
+
 namespace tidewright::water {
 namespace {
 
@@ -10,8 +12,8 @@ constexpr Range calciums{"calcium hardness", "mg/L CaCO3", 1, 5000};
 constexpr Range alkalinities{"alkalinity", "mg/L CaCO3", 1, 5000};
 constexpr Range phs{"pH", "", 4, 11};
 
-// 64.79891 mg per grain, 3.785411784 L per US gallon.
-constexpr double mg_l_per_grain_per_gallon = 64.79891 / 3.785411784;
+constexpr double milligrams_per_grain = 64.79891;
+constexpr double mg_l_per_grain_per_gallon = milligrams_per_grain / litres_per_gallon;
 
 }  // namespace
 

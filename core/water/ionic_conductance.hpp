@@ -3,9 +3,9 @@
 //
 // Range 0 to 50 degrees; to 100 extrapolated and marked; refused beyond. Error 0.2 % to 50 degrees,
 // 3 % at 100; bicarbonate 2 %.
-// Source: Robinson & Stokes, Electrolyte Solutions, 1965, as in the shared reference tables of this
-// project (from memory), to which cubics in the temperature were fitted here (largest difference
-// 0.005). Checked against Lange's Handbook of Chemistry, 15th edition, table 8.32.
+// Source: Robinson & Stokes, Electrolyte Solutions, 1965 (from memory), through whose values cubics
+// in the temperature were laid here (largest difference 0.005). Checked against Lange's Handbook of
+// Chemistry, 15th edition, table 8.32, and, at 25 degrees, the database of PHREEQC version 3.
 #pragma once
 
 #include "core/base/units.hpp"

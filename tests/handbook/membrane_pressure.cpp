@@ -1,3 +1,4 @@
+#include "core/base/customary_units.hpp"
 #include "core/water/membrane.hpp"
 #include "core/water/normalisation.hpp"
 #include "core/water/osmosis.hpp"
@@ -150,7 +151,6 @@ water::MembraneConditions site(const Row& row) {
 }
 
 double site_flow(const Row& row) {
-  const double litres_per_gallon = 3.785411784;
   return or_nan(water::flow_at({row["rated_gpd"] * litres_per_gallon / 24}, rated(row), site(row)));
 }
 

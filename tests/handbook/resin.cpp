@@ -1,5 +1,6 @@
 #include "core/water/resin.hpp"
 
+#include "core/base/customary_units.hpp"
 #include "core/water/breakthrough.hpp"
 #include "core/water/lead_lag.hpp"
 #include "tests/handbook/handbook.hpp"
@@ -49,7 +50,6 @@ TEST(ResinRun, IsLimitedByTheSideThatTheTableSays) {
 
 double published_gallons(const Row& row) {
   const double litres_per_cubic_foot = 28.316847;
-  const double litres_per_gallon = 3.785411784;
   const double mg_per_grain = 64.79891;
   const double capacity = or_nan(water::equivalents_per_litre(row["kgr_per_ft3"]));
   const MilliequivalentsPerLitre grains{row["load_gpg"] * mg_per_grain / litres_per_gallon /

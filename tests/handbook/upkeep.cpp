@@ -1,4 +1,5 @@
 // Starts, carbon, filling: what runs by litres and hours.
+#include "core/base/customary_units.hpp"
 #include "core/water/carbon_filter.hpp"
 #include "core/water/filling.hpp"
 #include "core/water/startup.hpp"
@@ -69,7 +70,7 @@ INSTANTIATE_TEST_SUITE_P(
 const std::string carbon = "purifier/07_carbon_life.csv";
 
 water::CarbonFilter filter(const Row& row) {
-  return {{row["rated_gal"] * 3.785411784}, {row["challenge_mgL"]}, row["derate"]};
+  return {{row["rated_gal"] * litres_per_gallon}, {row["challenge_mgL"]}, row["derate"]};
 }
 
 double daily_feed(const Row& row) {

@@ -39,7 +39,8 @@ TEST(CarbonLeft, IsNotProlongedByATestThatFindsNothing) {
 }
 
 TEST(CarbonLeft, OfChloramineIsThatOfItsOwnRating) {
-  // The shared table's last row: 1000 gallons at 3 mg/L, half relied upon, 750 L a day: 2.5 days.
+  // tests/handbook/tables/purifier/07_carbon_life.csv, last row: 1000 gallons at 3 mg/L, half
+  // relied upon, 750 L a day: 2.5 days.
   const CarbonFilter small{{1000 * 3.785411784}, {3}, 0.5};
   const CarbonUse daily{{0}, {750}, {3}, 0, 365, {}};
   EXPECT_NEAR(carbon_left(small, daily)->days, 2.524, 0.001);

@@ -40,7 +40,7 @@ RC_GTEST_PROP(Membrane, HasTheLocalRejectionThatItsApparentOneSays, ()) {
   const double recovered = *between(0, 0.95);
   const double back =
       *local_rejection(along_membrane(local, recovered)->apparent_rejection, recovered);
-  RC_ASSERT(std::abs(back - local) < 1e-8);
+  RC_ASSERT(std::abs(back - local) < 1e-9);
 }
 
 RC_GTEST_PROP(Membrane, ShowsLessRejectionWithMoreRecovery, ()) {

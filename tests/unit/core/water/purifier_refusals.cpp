@@ -41,7 +41,8 @@ TEST(CompensatedPureWater, MarksAReadingBelowWhatPureWaterHas) {
 }
 
 TEST(BehindZero, OfAPpmMeterIsAllThatItRoundsAway) {
-  // PURIFIER notes: below 1.0 uS/cm if it rounds, 2.0 if it cuts off, 0.44 and 0.90 mg/L of salt.
+  // By hand: below 1.0 uS/cm if it rounds, 2.0 if it cuts off; less 0.055 of the water, by 126.45
+  // S cm2/mol and 58.443 g/mol: 0.44 and 0.90 mg/L of salt.
   const BehindZero rounded = *behind_zero({});
   EXPECT_DOUBLE_EQ(rounded.conductivity.value, 1);
   EXPECT_NEAR(rounded.sodium_chloride.value, 0.44, 0.005);
