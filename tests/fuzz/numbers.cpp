@@ -7,12 +7,28 @@
 #include <cstdio>
 #include <cstdlib>
 #include <cstring>
+#include <vector>
+
+namespace {
+
+using namespace tidewright::support;
+
+const NumberFunction& chosen(std::size_t number) {
+  static const std::vector<NumberFunction> all = [] {
+    std::vector<NumberFunction> gathered;
+    for (const auto part : all_functions()) {
+      gathered.insert(gathered.end(), part.begin(), part.end());
+    }
+    return gathered;
+  }();
+  return all[number % all.size()];
+}
+
+}  // namespace
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
-  using namespace tidewright::support;
   if (size == 0) return 0;
-  const auto functions = seawater_functions();
-  const NumberFunction& function = functions[data[0] % functions.size()];
+  const NumberFunction& function = chosen(data[0]);
   Numbers in{};
   std::memcpy(in.data(), data + 1, std::min(size - 1, sizeof in));
   for (double& one : in) {

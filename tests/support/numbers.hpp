@@ -55,4 +55,8 @@ std::span<const NumberFunction> seawater_functions();
 std::span<const NumberFunction> purifier_functions();
 std::span<const NumberFunction> mixture_functions();
 
+inline std::array<std::span<const NumberFunction>, 3> all_functions() {
+  return {seawater_functions(), purifier_functions(), mixture_functions()};
+}
+
 }  // namespace tidewright::support

@@ -74,15 +74,13 @@ TEST(AnyNumber, GoesInAndOnlyFiniteOnesComeOut) {
   const unsigned chosen = seed();
   fmt::print("TIDEWRIGHT_SEED={}\n", chosen);
   std::mt19937_64 chance(chosen);
-  expect_finite(seawater_functions(), chance, calls);
-  expect_finite(purifier_functions(), chance, calls);
-  expect_finite(mixture_functions(), chance, calls);
+  for (const auto functions : all_functions()) expect_finite(functions, chance, calls);
 }
 
 TEST(AnyNumber, ButNaNIsRefused) {
   Numbers in{};
   in.fill(Limits::quiet_NaN());
-  for (const auto functions : {seawater_functions(), purifier_functions(), mixture_functions()}) {
+  for (const auto functions : all_functions()) {
     for (const NumberFunction& function : functions) {
       EXPECT_FALSE(function.call(in).answered) << function.name;
     }
