@@ -26,6 +26,14 @@ INSTANTIATE_TEST_SUITE_P(DensityBesideTheOlderEquation, Handbook,
                                                   at_the_surface)),
                          place);
 
+double pure(const Row& row) { return or_nan(water::density_pure(Celsius{row["t90_C"]})); }
+
+INSTANTIATE_TEST_SUITE_P(DensityOfPureWater, Handbook,
+                         testing::ValuesIn(checks("seawater/04_density_grid.csv", "density_pure",
+                                                  {{"rho_teos10", Standing::library, pure}},
+                                                  [](const Row& row) { return row["S_P"] == 0; })),
+                         place);
+
 struct State {
   GramsPerKilogram salinity;
   Celsius temperature;
@@ -38,6 +46,8 @@ double density_of_state(const Row& row) {
 }
 
 double specific_volume(const Row& row) { return 1 / density_of_state(row); }
+
+double density_pure(const Row& row) { return or_nan(water::density_pure(state(row).temperature)); }
 
 double enthalpy(const Row& row) {
   return or_nan(water::enthalpy(state(row).salinity, state(row).temperature));
@@ -54,6 +64,11 @@ INSTANTIATE_TEST_SUITE_P(DensityPrinted, Handbook,
                                                   {{"rho_kg_m3", published, density_of_state},
                                                    {"r13_volume_m3_kg", published,
                                                     specific_volume}})),
+                         place);
+
+INSTANTIATE_TEST_SUITE_P(DensityOfPureWaterPrinted, Handbook,
+                         testing::ValuesIn(checks("seawater/20_iapws_check.csv", "density_pure",
+                                                  {{"rho_kg_m3", published, density_pure}})),
                          place);
 
 INSTANTIATE_TEST_SUITE_P(EnthalpyPrinted, Handbook,
