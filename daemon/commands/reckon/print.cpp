@@ -116,8 +116,9 @@ std::string as_json(const Reckoned& reckoned) {
   return document.dump(2) + "\n";
 }
 
-std::string as_text(const Refusal& refusal, const Quantity& quantity) {
-  std::string text = fmt::format("Refused: {} cannot be reckoned.\n", quantity.name);
+std::string as_text(const Refusal& refusal, std::string_view quantity) {
+  std::string text = fmt::format("`tidewright reckon{}{}` has no answer.\n",
+                                 quantity.empty() ? "" : " ", quantity);
   say(text, "where", refusal.where);
   say(text, "found", refusal.found);
   say(text, "expected", refusal.expected);

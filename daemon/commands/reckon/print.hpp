@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 
 #include "daemon/commands/reckon/quantity.hpp"
 
@@ -14,6 +15,6 @@ std::string as_text(const Reckoned& reckoned, bool customary);
 // result, where there is one.
 std::string as_json(const Reckoned& reckoned);
 
-std::string as_text(const Refusal& refusal, const Quantity& quantity);
+std::string as_text(const Refusal& refusal, std::string_view quantity);
 
 }  // namespace tidewright::commands::reckon

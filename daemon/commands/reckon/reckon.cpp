@@ -4,6 +4,7 @@
 #include <sysexits.h>
 
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <iostream>
 #include <memory>
 
@@ -16,10 +17,27 @@ struct Typed {
   const Quantity* quantity = nullptr;
   TypedOptions options;
   bool json = false;
+  std::vector<std::string> strangers;  // words that are none of the options
 };
 
+// The first stranger that looks like an option, or the first of all.
+const std::string& culprit(const std::vector<std::string>& strangers) {
+  const auto at = std::find_if(strangers.begin(), strangers.end(),
+                               [](const std::string& word) { return word.starts_with("-"); });
+  return at == strangers.end() ? strangers.front() : *at;
+}
+
+Refusal no_such_quantity(const std::string& word) {
+  std::string names;
+  for (const Quantity* quantity : quantities()) {
+    names += (names.empty() ? "" : ", ") + std::string(quantity->name);
+  }
+  return unknown(word.empty() ? "what to reckon" : word, word.empty() ? "nothing" : "no such thing",
+                 "what to reckon", names, "See: tidewright reckon --help");
+}
+
 int refuse(const Refusal& refusal, const Quantity& quantity, std::ostream& err) {
-  err << as_text(refusal, quantity);
+  err << as_text(refusal, quantity.name);
   return refusal.exit_code;
 }
 
@@ -32,6 +50,8 @@ void add_option(CLI::App& app, const Option& option, const std::shared_ptr<Typed
   const std::string_view word = customary ? unit.customary_word : unit.word;
   app.add_option_function<std::string>(
          name, [typed, name](const std::string& text) { typed->options[name] = text; }, help)
+      ->multi_option_policy(CLI::MultiOptionPolicy::Join)  // twice: told, as no number
+      ->delimiter(' ')
       ->type_name(option.unit == Unit::text ? "WORD"
                   : word.empty()            ? "NUMBER"
                                             : std::string(word));
@@ -45,7 +65,11 @@ void add_quantity(CLI::App& app, const Quantity& quantity, const std::shared_ptr
     if (!words(option.unit).customary_suffix.empty()) add_option(*command, option, typed, true);
   }
   command->add_flag("--json", typed->json, "for programs");
-  command->parse_complete_callback([typed, &quantity] { typed->quantity = &quantity; });
+  command->allow_extras();
+  command->parse_complete_callback([typed, command, &quantity] {
+    typed->quantity = &quantity;
+    typed->strangers = command->remaining();
+  });
 }
 
 }  // namespace
@@ -64,9 +88,19 @@ int reckon(const Quantity& quantity, const TypedOptions& typed, bool json, std::
 
 std::function<int()> prepare(CLI::App& app) {
   const auto typed = std::make_shared<Typed>();
-  app.require_subcommand(1);
+  app.require_subcommand(0, 1);
+  app.allow_extras();
   for (const Quantity* quantity : quantities()) add_quantity(app, *quantity, typed);
-  return [typed] {
+  return [typed, &app] {
+    if (!typed->quantity) {
+      const auto words = app.remaining();
+      std::cerr << as_text(no_such_quantity(words.empty() ? "" : culprit(words)), "");
+      return EX_USAGE;
+    }
+    if (!typed->strangers.empty()) {
+      return refuse(no_such_option(*typed->quantity, culprit(typed->strangers)), *typed->quantity,
+                    std::cerr);
+    }
     return reckon(*typed->quantity, typed->options, typed->json, std::cout, std::cerr);
   };
 }

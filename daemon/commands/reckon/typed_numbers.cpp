@@ -6,6 +6,9 @@
 #include <algorithm>
 #include <charconv>
 #include <cmath>
+#include <vector>
+
+#include "config/reader/nearest.hpp"
 
 namespace tidewright::commands::reckon {
 namespace {
@@ -83,6 +86,27 @@ std::string both_names(const Option& option) {
 }
 
 }  // namespace
+
+Refusal no_such_option(const Quantity& quantity, const std::string& word) {
+  std::vector<std::string> names;
+  for (const Option& option : quantity.options) {
+    names.push_back(option_name(option.stem, option.unit));
+    if (!words(option.unit).customary_suffix.empty()) {
+      names.push_back(option_name(option.stem, option.unit, true));
+    }
+  }
+  const std::vector<std::string_view> candidates(names.begin(), names.end());
+  std::string_view meant = config::nearest(word, candidates);
+  // "--temperature" lacks only its unit.
+  const auto longer = std::find_if(candidates.begin(), candidates.end(), [&](std::string_view one) {
+    return word.size() > 3 && one.starts_with(word);
+  });
+  if (longer != candidates.end()) meant = *longer;
+  return unknown(word, "a word that is no option here", "the options of this command",
+                 fmt::format("{}, --json", fmt::join(candidates, ", ")),
+                 meant.empty() ? fmt::format("See: tidewright reckon {} --help", quantity.name)
+                               : fmt::format("Did you mean {}?", meant));
+}
 
 std::variant<Inputs, Refusal> read_inputs(const Quantity& quantity, const TypedOptions& typed) {
   Inputs inputs;

@@ -12,6 +12,9 @@ namespace tidewright::commands::reckon {
 // Option name as typed ("--volume-gal") to its text.
 using TypedOptions = std::map<std::string, std::string>;
 
+// What to say to a word that is no option of the quantity.
+Refusal no_such_option(const Quantity& quantity, const std::string& word);
+
 std::variant<Inputs, Refusal> read_inputs(const Quantity& quantity, const TypedOptions& typed);
 
 }  // namespace tidewright::commands::reckon
