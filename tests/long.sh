@@ -72,7 +72,7 @@ has_passed() { [ "$(cat "$kept/$1.passed" 2>/dev/null)" = "$(state)" ]; }
 
 parts="lint asan tsan determinism kills fuzz bench"
 wanted=${*:-$parts}
-need $build_packages libgtest-dev libgmock-dev python3 || exit 1
+need $build_packages libgtest-dev libgmock-dev librapidcheck-dev python3 python3-gsw || exit 1
 passed=0 failed=0
 for part in $wanted; do
   case " $parts " in *" $part "*) ;; *) echo "no such part: $part"; exit 64 ;; esac

@@ -23,10 +23,11 @@ stage() {
   printf '%-14s %6s s %6s s  %s\n' "$name" "$budget" "$used" "$note" >>"$log/budget"
 }
 
-# count FILE STATUS: adds what ctest said at its end; a stage that fails without such a line, or
-# whose status and count disagree, is one more failure.
+# count FILE STATUS: adds what ctest or GoogleTest said at its end; a stage that fails without such
+# a line, or whose status and count disagree, is one more failure.
 count() {
-  sum=$(sed -n 's/^.*tests passed, \([0-9]*\) tests* failed out of \([0-9]*\)$/\1 \2/p' "$1")
+  sum=$(sed -n -e 's/^.*tests passed, \([0-9]*\) tests* failed out of \([0-9]*\)$/\1 \2/p' \
+    -e 's/^\[  PASSED  \] \([0-9]*\) tests*\.$/0 \1/p' "$1")
   stage_failed=${sum% *} stage_all=${sum#* }
   : "${stage_failed:=0}" "${stage_all:=0}"
   [ "$2" -eq 0 ] || [ "$stage_failed" -gt 0 ] || { stage_failed=1 stage_all=$((stage_all + 1)); }
@@ -34,12 +35,15 @@ count() {
   passed=$((passed + stage_all - stage_failed))
 }
 
-install() { need $build_packages libgtest-dev libgmock-dev python3; }
+install() { need $build_packages libgtest-dev libgmock-dev librapidcheck-dev python3 python3-gsw; }
 
 build() { cmake --preset release && cmake --build --preset release; }
 
 # A stage in which no test ran has failed.
 run_tests() { ctest --preset release --no-tests=error -j "$(nproc)" -L "^$1\$"; }
+
+# Every cell of the handbook's tables is a test; ctest would count them as one.
+run_handbook() { build/release/tests/handbook_tests --gtest_brief=1; }
 
 # What handles raw memory and foreign bytes, under the address and undefined-behaviour sanitizers.
 sanitized() {
@@ -51,6 +55,7 @@ stage install 120 install
 [ "$failed" -ne 0 ] || stage build 300 build
 if [ "$failed" -eq 0 ]; then
   stage unit 120 run_tests unit
+  stage handbook 60 run_handbook
   stage simulation 180 run_tests simulation
   stage end_to_end 180 run_tests end_to_end
   stage tidy 60 run_tests tidy

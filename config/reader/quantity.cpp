@@ -4,11 +4,10 @@
 #include <array>
 #include <charconv>
 
+#include "core/base/customary_units.hpp"
+
 namespace tidewright::config {
 namespace {
-
-// 1 US gallon is 231 cubic inches: 3.785 411 784 L exactly (NIST Handbook 44, appendix C).
-constexpr double litres_per_gallon = 3.785411784;
 
 constexpr std::array units{
     UnitWord{"L", Dimension::volume},

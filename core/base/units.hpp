@@ -25,7 +25,19 @@ struct Amount {
 using Litres = Amount<struct LitresUnit>;
 using LitresPerHour = Amount<struct LitresPerHourUnit>;
 using PartsPerMillion = Amount<struct PartsPerMillionUnit>;
-using Celsius = Amount<struct CelsiusUnit>;
+using Celsius = Amount<struct CelsiusUnit>;  // ITS-90
 using Watts = Amount<struct WattsUnit>;
+using Metres = Amount<struct MetresUnit>;
+using Bars = Amount<struct BarsUnit>;
+using Kilograms = Amount<struct KilogramsUnit>;
+using KilogramsPerCubicMetre = Amount<struct KilogramsPerCubicMetreUnit>;
+using GramsPerKilogram = Amount<struct GramsPerKilogramUnit>;
+using MilligramsPerLitre = Amount<struct MilligramsPerLitreUnit>;
+using MilliequivalentsPerLitre = Amount<struct MilliequivalentsPerLitreUnit>;
+using MicrosiemensPerCm = Amount<struct MicrosiemensPerCmUnit>;
+using MillisiemensPerCm = Amount<struct MillisiemensPerCmUnit>;
+using JoulesPerKilogram = Amount<struct JoulesPerKilogramUnit>;
+using JoulesPerKilogramKelvin = Amount<struct JoulesPerKilogramKelvinUnit>;
+using PracticalSalinity = Amount<struct PracticalSalinityUnit>;  // PSS-78: a ratio, no unit
 
 }  // namespace tidewright

@@ -1,6 +1,6 @@
 #include "core/ledger/flow.hpp"
 
-#include "core/water/membrane.hpp"
+#include "core/water/membrane_temperature.hpp"
 
 namespace tidewright::ledger {
 
@@ -14,7 +14,8 @@ WaterTemperature water_temperature(const room::Room& room, const state::Signals&
 
 LitresPerHour flow_expected(const room::Room& room, Celsius temperature) {
   if (!room.purifier) return LitresPerHour{0};
-  return room.purifier->rated * water::temperature_factor(temperature);
+  const water::Answer<double> factor = water::temperature_factor(temperature);
+  return factor ? room.purifier->rated * *factor : LitresPerHour{0};
 }
 
 }  // namespace tidewright::ledger

@@ -6,6 +6,7 @@
 #include "daemon/commands/check.hpp"
 #include "daemon/commands/explain.hpp"
 #include "daemon/commands/list.hpp"
+#include "daemon/commands/reckon/reckon.hpp"
 #include "daemon/commands/replay.hpp"
 #include "daemon/commands/run.hpp"
 
@@ -24,6 +25,9 @@ constexpr std::array rows{
     Row{"explain", "An alarm's whole record", "tidewright explain leak", prepare_explain},
     Row{"list", "What there is: alarms, interlocks, keys, quantities, topics, schema",
         "tidewright list alarms", prepare_list},
+    Row{"reckon", "Reckons one number of the water, with its source and how sure it is",
+        "tidewright reckon dose --volume-l 100 --temperature-c 25 --practical-salinity 35",
+        reckon::prepare},
     Row{"replay", "Lives a recorded night through again, and says why",
         "tidewright replay ./state/journal.db", prepare_replay},
 };

@@ -1,0 +1,23 @@
+// United States customary units, for those who type or read them: all that is computed is metric.
+// Exact by definition: NIST Handbook 44, appendix C; NIST Special Publication 811, appendix B.
+#pragma once
+
+#include "core/base/units.hpp"
+
+namespace tidewright {
+
+using Gallons = Amount<struct GallonsUnit>;  // US liquid gallon: 231 cubic inches
+using Pounds = Amount<struct PoundsUnit>;    // avoirdupois
+using Fahrenheit = Amount<struct FahrenheitUnit>;
+
+inline constexpr double litres_per_gallon = 3.785411784;
+inline constexpr double kilograms_per_pound = 0.45359237;
+
+constexpr Litres litres(Gallons amount) { return {amount.value * litres_per_gallon}; }
+constexpr Gallons gallons(Litres amount) { return {amount.value / litres_per_gallon}; }
+constexpr Kilograms kilograms(Pounds amount) { return {amount.value * kilograms_per_pound}; }
+constexpr Pounds pounds(Kilograms amount) { return {amount.value / kilograms_per_pound}; }
+constexpr Celsius celsius(Fahrenheit amount) { return {(amount.value - 32) / 1.8}; }
+constexpr Fahrenheit fahrenheit(Celsius amount) { return {amount.value * 1.8 + 32}; }
+
+}  // namespace tidewright

@@ -1,0 +1,14 @@
+#include "daemon/commands/reckon/quantities.hpp"
+
+#include <array>
+
+namespace tidewright::commands::reckon {
+
+std::span<const Quantity* const> quantities() {
+  static constexpr std::array all{&salinity, &gravity,   &density,     &dose,      &correct,
+                                  &change,   &blend,     &evaporation, &membrane,  &series,
+                                  &resin,    &carbonate, &vessel,      &irrigation};
+  return all;
+}
+
+}  // namespace tidewright::commands::reckon

@@ -1,0 +1,23 @@
+// The quantities, one file each.
+#pragma once
+
+#include "daemon/commands/reckon/quantity.hpp"
+
+namespace tidewright::commands::reckon {
+
+extern const Quantity blend;
+extern const Quantity carbonate;
+extern const Quantity change;
+extern const Quantity correct;
+extern const Quantity density;
+extern const Quantity dose;
+extern const Quantity evaporation;
+extern const Quantity gravity;
+extern const Quantity irrigation;
+extern const Quantity membrane;
+extern const Quantity resin;
+extern const Quantity salinity;
+extern const Quantity series;
+extern const Quantity vessel;
+
+}  // namespace tidewright::commands::reckon

@@ -1,0 +1,137 @@
+#include "tests/handbook/handbook.hpp"
+
+#include <fmt/format.h>
+
+#include <cctype>
+#include <cmath>
+#include <map>
+#include <set>
+#include <sstream>
+#include <stdexcept>
+
+namespace tidewright::handbook {
+namespace {
+
+struct Tolerance {
+  double absolute;
+  double relative;
+};
+
+bool lists(const std::string& columns, const std::string& wanted) {
+  std::istringstream all(columns);
+  for (std::string one; std::getline(all, one, ';');) {
+    if (one == wanted) return true;
+  }
+  return false;
+}
+
+Tolerance tolerance(const std::string& table, const std::string& column) {
+  static const Table all = read_table("tolerances.csv");
+  for (const Table::Line& line : all.lines) {
+    const Row row(all, line);
+    if (row.text("table") == table && lists(row.text("expected_columns(;)"), column)) {
+      return {row["tol_abs"], row["tol_rel"]};
+    }
+  }
+  throw std::runtime_error(fmt::format("tolerances.csv: no line for {} {}", table, column));
+}
+
+Standing standing_of(const Row& row) {
+  const std::string& tag = row.text("tag");
+  if (tag.starts_with("published")) return Standing::published;
+  if (tag.starts_with("computed")) return Standing::computed;
+  if (tag.starts_with("from memory") || tag.starts_with("common practice")) {
+    return Standing::remembered;
+  }
+  throw std::runtime_error(fmt::format("{}:{}: tag {}", row.table().file, row.number(), tag));
+}
+
+using Tally = std::map<Standing, int>;
+
+// By claim. Filled while gtest collects its parameters, before the first test runs.
+std::map<std::string, Tally>& tallies() {
+  static std::map<std::string, Tally> all;
+  return all;
+}
+
+// What is arithmetic alone, so that a computed value says as much as a printed one.
+const std::set<std::string> arithmetic{
+    // Balances of water or salt: what comes in goes out.
+    "salt_passage", "membranes_in_series", "feed_of_product", "cycle_load", "resin_load",
+    // Sums, differences and quotients of what is measured, or of numbers that are checked.
+    "net_driving_pressure", "permeate_at", "equivalents_of_alkalinity", "compensated_pure_water",
+    "hours_to_fill", "flood", "carbon_capacity_grams", "carbon_life", "shown",
+    // An exponential or a logarithm by its definition.
+    "time_constant_minutes", "minutes_until_within", "start_up_cost", "permeate_ph",
+    // A line through two points of the curve that litres_to and breakthrough_at are checked on.
+    "breakthrough_through",
+    // Solid geometry.
+    "volume_at", "depth_at",
+    // The geometric series, and the exponential that many small changes come to.
+    "after_changes", "steady_after_change", "steady_before_change", "changes_needed", "after_days",
+    "steady"};
+
+}  // namespace
+
+std::vector<Check> checks(const std::string& file, const std::string& claim,
+                          const std::vector<Column>& columns,
+                          const std::function<bool(const Row&)>& wanted) {
+  const auto table = std::make_shared<const Table>(read_table(file));
+  std::vector<Check> all;
+  for (const Column& column : columns) {
+    const Tolerance allowed = tolerance(file, column.name);
+    for (std::size_t i = 0; i < table->lines.size(); ++i) {
+      const Row row(*table, table->lines[i]);
+      if (row.empty(column.name) || !wanted(row)) continue;
+      const Standing standing = column.standing ? *column.standing : standing_of(row);
+      all.push_back({table, i, column, standing,
+                     allowed.absolute + allowed.relative * std::abs(row[column.name]), claim});
+      ++tallies()[claim][standing];
+    }
+  }
+  return all;
+}
+
+std::string place(const testing::TestParamInfo<Check>& info) {
+  const Check& check = info.param;
+  std::string name = fmt::format("{}_line_{}_{}", check.table->file,
+                                 check.table->lines[check.line].number, check.column.name);
+  for (char& c : name) {
+    if (!std::isalnum(static_cast<unsigned char>(c))) c = '_';
+  }
+  return name;
+}
+
+TEST_P(Handbook, Agrees) {
+  const Check& check = GetParam();
+  const Row row(*check.table, check.table->lines[check.line]);
+  const double expected = row[check.column.name];
+  const double ours = check.column.ours(row);
+  EXPECT_LE(std::abs(ours - expected), check.allowed)
+      << fmt::format("{}:{} {}: expected {} within {}, ours {}\n{}{}", check.table->file,
+                     row.number(), check.column.name, expected, check.allowed, ours,
+                     check.table->source, row.text_or_none("source"));
+}
+
+TEST(HandbookTally, SaysWhatTheNumbersStandOn) {
+  Tally sum;
+  for (const auto& [claim, tally] : tallies()) {
+    const auto count = [&tally](Standing standing) {
+      const auto at = tally.find(standing);
+      return at == tally.end() ? 0 : at->second;
+    };
+    fmt::print("{:<32} {:>5} published {:>5} library {:>5} computed {:>5} remembered\n", claim,
+               count(Standing::published), count(Standing::library), count(Standing::computed),
+               count(Standing::remembered));
+    EXPECT_TRUE(arithmetic.contains(claim) ||
+                count(Standing::published) + count(Standing::library) > 0)
+        << claim << " stands on computed values alone";
+    for (const auto& [standing, number] : tally) sum[standing] += number;
+  }
+  fmt::print("{:<32} {:>5} published {:>5} library {:>5} computed {:>5} remembered\n", "all",
+             sum[Standing::published], sum[Standing::library], sum[Standing::computed],
+             sum[Standing::remembered]);
+  EXPECT_GE(sum[Standing::published] + sum[Standing::library] + sum[Standing::computed], 1200);
+}
+
+}  // namespace tidewright::handbook
