@@ -15,17 +15,22 @@ namespace {
 
 using Reads = Instrument::Reads;
 
-constexpr double root_3 = 1.7320508075688772;
+// Newton's way, since the table is made when the program is built.
+constexpr double square_root(double square) {
+  double root = square > 1 ? square : 1;
+  for (int step = 0; step < 60; ++step) root = (root + square / root) / 2;
+  return root;
+}
 
-// Half widths of rectangular distributions, together.
-double limits(double one, double other = 0, double third = 0) {
-  return std::sqrt(one * one + other * other + third * third) / root_3;
+// Standard uncertainty of rectangular distributions of these half widths, together.
+constexpr double limits(double one, double other = 0, double third = 0) {
+  return square_root((one * one + other * other + third * third) / 3);
 }
 
 // An optical temperature compensation that is off by 2 degrees.
 constexpr double compensation_left = 2 * 0.063;
 
-const std::array all{
+constexpr std::array all{
     Instrument{"swing_arm",
                "plastic swing-arm hydrometer, never checked",
                Reads::specific_gravity,

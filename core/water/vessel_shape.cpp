@@ -94,47 +94,51 @@ double litres(const MeasuredTable& table, double depth) {
   return std::lerp(low.volume.value, high.volume.value, way);
 }
 
+// As std::visit, which may throw.
+template <class Function>
+auto with(const VesselShape& shape, const Function& function) {
+  if (const auto* one = std::get_if<UprightCylinder>(&shape)) return function(*one);
+  if (const auto* one = std::get_if<TruncatedCone>(&shape)) return function(*one);
+  if (const auto* one = std::get_if<Box>(&shape)) return function(*one);
+  if (const auto* one = std::get_if<LyingCylinder>(&shape)) return function(*one);
+  return function(*std::get_if<MeasuredTable>(&shape));
+}
+
 }  // namespace
 
 Answer<Metres> full_depth(const VesselShape& shape) {
-  return std::visit(
-      [](const auto& solid) -> Answer<Metres> {
-        if (const auto found = wrong(solid)) return *found;
-        const double top = full(solid);
-        if (const auto much = outside({"volume", "L", 0, volume_max_l}, litres(solid, top))) {
-          return *much;
-        }
-        return Metres{top};
-      },
-      shape);
+  return with(shape, [](const auto& solid) -> Answer<Metres> {
+    if (const auto found = wrong(solid)) return *found;
+    const double top = full(solid);
+    if (const auto much = outside({"volume", "L", 0, volume_max_l}, litres(solid, top))) {
+      return *much;
+    }
+    return Metres{top};
+  });
 }
 
 Answer<Litres> volume_at(const VesselShape& shape, Metres depth) {
   const auto top = full_depth(shape);
   if (!top) return *top.outside();
-  return std::visit(
-      [&](const auto& solid) -> Answer<Litres> {
-        const Range range{"depth", "m", lowest(solid), top->value};
-        if (const auto found = outside(range, depth.value)) return *found;
-        return Litres{litres(solid, depth.value)};
-      },
-      shape);
+  return with(shape, [&](const auto& solid) -> Answer<Litres> {
+    const Range range{"depth", "m", lowest(solid), top->value};
+    if (const auto found = outside(range, depth.value)) return *found;
+    return Litres{litres(solid, depth.value)};
+  });
 }
 
 Answer<Metres> depth_at(const VesselShape& shape, Litres volume) {
   const auto top = full_depth(shape);
   if (!top) return *top.outside();
-  return std::visit(
-      [&](const auto& solid) -> Answer<Metres> {
-        const Bracket depths{lowest(solid), top->value};
-        const auto litres_at = [&](double depth) { return litres(solid, depth); };
-        const Range range{"volume", "L", litres_at(depths.low), litres_at(depths.high)};
-        if (const auto found = outside(range, volume.value)) return *found;
-        const auto depth = solve(litres_at, volume.value, depths, 1e-9);
-        if (!depth) return Outside{range, volume.value};
-        return Metres{*depth};
-      },
-      shape);
+  return with(shape, [&](const auto& solid) -> Answer<Metres> {
+    const Bracket depths{lowest(solid), top->value};
+    const auto litres_at = [&](double depth) { return litres(solid, depth); };
+    const Range range{"volume", "L", litres_at(depths.low), litres_at(depths.high)};
+    if (const auto found = outside(range, volume.value)) return *found;
+    const auto depth = solve(litres_at, volume.value, depths, 1e-9);
+    if (!depth) return Outside{range, volume.value};
+    return Metres{*depth};
+  });
 }
 
 }  // namespace tidewright::water

@@ -65,6 +65,8 @@ const std::set<std::string> arithmetic{
     "time_constant_minutes", "minutes_until_within", "start_up_cost", "permeate_ph",
     // A line through two points of the curve that litres_to and breakthrough_at are checked on.
     "breakthrough_through",
+    // A sum of squares; checked by many draws, too.
+    "salinity_estimate",
     // Solid geometry.
     "volume_at", "depth_at",
     // The geometric series, and the exponential that many small changes come to.

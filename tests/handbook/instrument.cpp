@@ -2,6 +2,7 @@
 
 #include <map>
 #include <string>
+#include <vector>
 
 #include "core/water/mixture_uncertainty.hpp"
 #include "core/water/practical_salinity.hpp"
@@ -49,25 +50,40 @@ double standard_uncertainty_of(const Row& row) {
 
 bool an_instrument(const Row& row) { return names.contains(row.text("instrument")); }
 
-// The sensitivities of the table are the library's, but for the refractometers' (a formula) and for
-// those that read salinity itself, where there is none.
-INSTANTIATE_TEST_SUITE_P(
-    Instrument, Handbook,
-    testing::ValuesIn(checks("seawater/19_instrument_uncertainty.csv", "salinity_by",
-                             {{"u_S", Standing::library, standard_uncertainty_of},
-                              {"U95_S", Standing::library,
-                               [](const Row& row) {
-                                 return water::coverage_factor * standard_uncertainty_of(row);
-                               }}},
-                             an_instrument)),
-    place);
+// The table's sensitivities of probes and hydrometers are the library's; of refractometers,
+// somebody else's program of the formula; who reads salinity itself has none.
+bool by_library(const Row& row) {
+  if (!an_instrument(row)) return false;
+  const auto reads = water::instrument_named(names.at(row.text("instrument")))->reads;
+  return reads == water::Instrument::Reads::conductivity ||
+         reads == water::Instrument::Reads::specific_gravity;
+}
+bool by_formula(const Row& row) { return an_instrument(row) && !by_library(row); }
+
+std::vector<Column> both(Standing standing) {
+  return {{"u_S", standing, standard_uncertainty_of},
+          {"U95_S", standing,
+           [](const Row& row) { return water::coverage_factor * standard_uncertainty_of(row); }}};
+}
+
+INSTANTIATE_TEST_SUITE_P(Instrument, Handbook,
+                         testing::ValuesIn(checks("seawater/19_instrument_uncertainty.csv",
+                                                  "salinity_by", both(Standing::library),
+                                                  by_library)),
+                         place);
+
+INSTANTIATE_TEST_SUITE_P(Refractometer, Handbook,
+                         testing::ValuesIn(checks("seawater/19_instrument_uncertainty.csv",
+                                                  "salinity_by", both(Standing::computed),
+                                                  by_formula)),
+                         place);
 
 // "gravimetric make-up (scale 0.1 %, volume 1 %, w +-3 % abs)", of a dry salt.
 INSTANTIATE_TEST_SUITE_P(
     WeighedBatch, Handbook,
     testing::ValuesIn(
         checks("seawater/19_instrument_uncertainty.csv", "salinity_estimate",
-               {{"u_S", Standing::library,
+               {{"u_S", Standing::computed,
                  [](const Row&) {
                    return water::salinity_estimate({100}, room, seawater, 0)->standard_uncertainty;
                  }}},

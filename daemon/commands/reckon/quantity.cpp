@@ -14,9 +14,9 @@ double Inputs::value_or(std::string_view option, double otherwise) const {
   return at == numbers_.end() ? otherwise : at->second;
 }
 
-std::string Inputs::text_or(std::string_view option, std::string otherwise) const {
+std::string Inputs::text_or(std::string_view option, std::string_view otherwise) const {
   const auto at = texts_.find(option);
-  return at == texts_.end() ? otherwise : at->second;
+  return at == texts_.end() ? std::string(otherwise) : at->second;
 }
 
 Refusal refused(const water::Outside& outside) {

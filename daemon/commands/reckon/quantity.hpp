@@ -48,7 +48,7 @@ class Inputs {
   // Requires has(option).
   double operator[](std::string_view option) const { return numbers_.find(option)->second; }
   double value_or(std::string_view option, double otherwise) const;
-  std::string text_or(std::string_view option, std::string otherwise) const;
+  std::string text_or(std::string_view option, std::string_view otherwise) const;
   // Whether any number was typed in a customary unit: then they are shown, too.
   bool customary() const { return customary_; }
 

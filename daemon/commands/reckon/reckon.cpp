@@ -46,7 +46,8 @@ void add_option(CLI::App& app, const Option& option, const std::shared_ptr<Typed
   const UnitWords& unit = words(option.unit);
   const std::string name = option_name(option.stem, option.unit, customary);
   const std::string help =
-      customary ? fmt::format("the same in {}", unit.customary_word) : std::string(option.help);
+      customary ? fmt::format("the same in {}", unit.customary_word)
+                : fmt::format("{}{}", option.help, option.required ? " (needed)" : "");
   const std::string_view word = customary ? unit.customary_word : unit.word;
   app.add_option_function<std::string>(
          name, [typed, name](const std::string& text) { typed->options[name] = text; }, help)

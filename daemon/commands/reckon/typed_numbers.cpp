@@ -80,7 +80,7 @@ std::optional<Refusal> read(const Option& option, const TypedOptions& typed, boo
 }
 
 std::string both_names(const Option& option) {
-  const std::string name = option_name(option.stem, option.unit);
+  std::string name = option_name(option.stem, option.unit);
   if (words(option.unit).customary_suffix.empty()) return name;
   return name + " or " + option_name(option.stem, option.unit, true);
 }

@@ -13,7 +13,6 @@ enum class Unit : std::uint8_t {
   text,  // no number at all
   litres,
   litres_per_hour,
-  litres_per_day,
   celsius,
   grams,
   kilograms,
@@ -32,11 +31,11 @@ enum class Unit : std::uint8_t {
 };
 
 struct UnitWords {
-  std::string_view suffix;            // of an option: "l" in --volume-l; empty for none
-  std::string_view word;              // "L"
-  std::string_view customary_suffix;  // "gal"; empty where there is none
-  std::string_view customary_word;    // "US gal"
-  double factor;                      // metric = (customary - offset) * factor
+  std::string_view suffix{};            // of an option: "l" in --volume-l; empty for none
+  std::string_view word{};              // "L"
+  std::string_view customary_suffix{};  // "gal"; empty where there is none
+  std::string_view customary_word{};    // "US gal"
+  double factor = 1;                    // metric = (customary - offset) * factor
   double offset = 0;
 };
 
