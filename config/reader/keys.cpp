@@ -23,9 +23,8 @@ constexpr std::array rows{
 
     Key{Part::broker, "uri", K::text, optional, "mqtt://127.0.0.1:1883", "mqtt://127.0.0.1:1883",
         "", "",
-        "Where the MQTT broker is; mqtts:// for an encrypted line, where its certificate must be "
-        "for "
-        "this very name or address."},
+        "Where the MQTT broker is; mqtts:// for an encrypted line, where its certificate must "
+        "be for this very name or address."},
     Key{Part::broker, "username", K::text, optional, "tidewright", "", "", "",
         "The name by which the broker knows the daemon."},
     Key{Part::broker, "password_file", K::text, optional, "/etc/tidewright/password", "", "", "",
@@ -35,9 +34,8 @@ constexpr std::array rows{
         "authorities that this machine trusts."},
     Key{Part::broker, "certificate_file", K::text, optional, "/etc/tidewright/client.pem", "", "",
         "",
-        "The daemon's own certificate, where the broker asks for one. As ca_file and key_file, it "
-        "is "
-        "read again at every connect."},
+        "The daemon's own certificate, where the broker asks for one. As ca_file and key_file, "
+        "it is read again at every connect."},
     Key{Part::broker, "key_file", K::text, optional, "/etc/tidewright/client.key", "", "", "",
         "The key of that certificate, in PEM form and without a password."},
 

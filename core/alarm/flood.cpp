@@ -8,6 +8,7 @@
 namespace tidewright::alarm {
 namespace {
 
+// Half of what EEMUA publication 191 (from memory) calls a flood to an operator: this is a home.
 constexpr int flood_at = 5;
 
 bool is_kept_back(const state::Alarm& alarm) {

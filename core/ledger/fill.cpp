@@ -16,7 +16,7 @@ Litres litres_to_go(const Sources& from) {
   return std::max(Litres{0}, *vat->stop_at - Litres{from.signals[*gauge].value});
 }
 
-// A fill of fewer gauge steps says little: one may be hidden at either end.
+// A fill of fewer gauge steps says little: one may be hidden at either end. [choice]
 constexpr double steps_to_learn_from = 10;
 
 // The mean of the first fills; from then on the latest counts for as much as one of them.

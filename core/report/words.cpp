@@ -53,8 +53,7 @@ constexpr Row rows[] = {
     {Why::runs_after_off, About::actuator, "{it} was sent OFF {a_l} ago and still draws power"},
     {Why::product_above_zero, About::room,
      "the product water shows {a} ppm over {c} L (limit {b} ppm); whether the resin or the "
-     "membrane "
-     "is to blame is not known"},
+     "membrane is to blame is not known"},
     {Why::product_membrane, About::room,
      "the product water shows {a} ppm (limit {b} ppm); the membrane holds back only {c} %, so it "
      "is the first suspect"},

@@ -60,6 +60,8 @@ std::string first_topic(const ::mqtt::token& token) {
 
 }  // namespace
 
+// The library's threads call the handlers; everything they touch is behind `lock`. No handler
+// waits, and none calls the library.
 struct ReportWire::Library : ::mqtt::iaction_listener {
   Library(const ReportSettings& settings, int version, std::function<void()> wake_up)
       : base(settings.place.base),
