@@ -184,8 +184,23 @@ TEST(ReckonWords, ShowCustomaryUnitsToWhoTypedThem) {
   const Printed printed =
       reckon("dose --volume-gal 26.4172 --temperature-f 77 --practical-salinity 35");
   EXPECT_EQ(printed.code, EX_OK) << printed.text;
-  EXPECT_THAT(printed.text, HasSubstr("100.00 L  (26.42 US gal)"));
+  EXPECT_THAT(printed.text, HasSubstr("100.0 ± 1.2 L  (26.42 ± 0.31 US gal)"));
   EXPECT_THAT(printed.text, HasSubstr(" lb)"));
+}
+
+TEST(ReckonWords, StandOnTheLimitsThatWereTyped) {
+  const std::string dose = "dose --volume-l 100 --temperature-c 25 --practical-salinity 35";
+  const Printed usual = reckon(dose);
+  EXPECT_THAT(usual.text, HasSubstr("for volume-l to 1 %; temperature-c to 0.5 °C"));
+  const Printed better = reckon(dose + " --known-to volume-l=0.2");
+  EXPECT_EQ(better.code, EX_OK);
+  EXPECT_THAT(better.text, HasSubstr("for volume-l to 0.2 L; temperature-c to 0.5 °C"));
+  const Printed refused = reckon(dose + " --known-to vat-l=1");
+  EXPECT_EQ(refused.code, EX_USAGE);
+  EXPECT_THAT(refused.text, HasSubstr("`vat-l=1`"));
+  const Printed without = reckon(dose + " --water-fraction");
+  EXPECT_EQ(without.code, EX_USAGE);
+  EXPECT_THAT(without.text, HasSubstr("nothing"));
 }
 
 TEST(ReckonWords, MarkWhatIsExtrapolated) {

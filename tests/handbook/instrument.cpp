@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "core/water/mixture_uncertainty.hpp"
+#include "core/water/dosing_uncertainty.hpp"
 #include "core/water/practical_salinity.hpp"
 #include "core/water/refraction.hpp"
 #include "core/water/specific_gravity.hpp"

@@ -2,10 +2,10 @@
 #include "core/water/correction.hpp"
 #include "core/water/dilution.hpp"
 #include "core/water/dosing.hpp"
+#include "core/water/dosing_uncertainty.hpp"
 #include "core/water/evaporation.hpp"
 #include "core/water/instrument.hpp"
 #include "core/water/level.hpp"
-#include "core/water/mixture_uncertainty.hpp"
 #include "core/water/vessel_shape.hpp"
 #include "tests/support/numbers.hpp"
 
@@ -29,11 +29,6 @@ static bool is_finite(const Correction& steps) {
 static bool is_finite(const Estimate& one) {
   return all_finite({one.value, one.standard_uncertainty});
 }
-static bool is_finite(const BlendEstimate& one) {
-  return is_finite(one.body) &&
-         all_finite({one.salinity_uncertainty.value, one.temperature_uncertainty.value});
-}
-
 }  // namespace tidewright::water
 
 namespace tidewright::support {
@@ -131,23 +126,12 @@ constexpr std::array all{
                      return outcome(salinity_by(one, x[4], {x[5]},
                                                 static_cast<GravityScale>(choice(x[6], 8))));
                    }},
-    NumberFunction{"dose_estimate",
-                   [](In x) {
-                     return outcome(
-                         dose_estimate({x[0]}, {x[1]}, {x[2]}, fraction(x[3]),
-                                       {fraction(x[4]), fraction(x[5]), fraction(x[6])}));
-                   }},
     NumberFunction{"salinity_estimate",
                    [](In x) {
                      return outcome(
                          salinity_estimate({x[0]}, {x[1]}, {x[2]}, fraction(x[3]),
                                            {fraction(x[4]), fraction(x[5]), fraction(x[6])}));
                    }},
-    NumberFunction{
-        "blend_estimate",
-        [](In x) {
-          return outcome(blend_estimate(body(x), other(x), {fraction(x[6]), {x[7]}, {x[8]}}));
-        }},
 };
 
 }  // namespace

@@ -3,7 +3,7 @@
 #include <array>
 
 #include "core/water/resin.hpp"
-#include "core/water/uncertainty.hpp"
+#include "daemon/commands/reckon/known.hpp"
 #include "daemon/commands/reckon/quantities.hpp"
 #include "daemon/commands/reckon/shared.hpp"
 
@@ -12,10 +12,11 @@ namespace {
 
 constexpr std::array options{
     Option{"alkalinity", Unit::milligrams_per_litre, "of the feed, as calcium carbonate", 0, 1000,
-           true},
-    Option{"ph", Unit::none, "pH of the feed, measured at the tap", 5, 8.3, true},
-    Option{"temperature", Unit::celsius, "temperature of the feed", 0, 50, true},
-    Option{"feed", Unit::ppm, "TDS of the feed: then its ions are allowed for", 0, 4000},
+           true, by_kit},
+    Option{"ph", Unit::none, "pH of the feed, measured at the tap", 5, 8.3, true, by_ph_meter},
+    Option{"temperature", Unit::celsius, "temperature of the feed", 0, 50, true, by_thermometer},
+    Option{"feed", Unit::ppm, "TDS of the feed: then its ions are allowed for", 0, 4000, false,
+           by_solids_meter},
     Option{"rejection", Unit::percent,
            "of hydrogen carbonate by the membrane: then also permeate pH", 0, 99.9}};
 
@@ -32,23 +33,14 @@ Outcome reckon_carbonate(const Inputs& inputs) {
   if (!equivalents) return refused(*equivalents.outside());
   const auto load = water::resin_load({0}, *gas, {0});
   if (!load) return refused(*load.outside());
-  const auto sure = water::standard_uncertainty<2>(
-      [&](const std::array<double, 2>& in) -> std::optional<double> {
-        const auto one = water::carbon_dioxide({in[0]}, in[1], {inputs["temperature-c"]});
-        return one ? std::optional(one->value) : std::nullopt;
-      },
-      {water::Estimate{alkalinity.value, water::rectangular(0.1) * alkalinity.value},
-       water::Estimate{ph, water::rectangular(0.1)}});
   Reckoned reckoned{
-      {{"carbon_dioxide_mg_l", "carbon dioxide", gas->value, Unit::milligrams_per_litre, 2,
-        sure ? std::optional(water::coverage_factor * *sure) : std::nullopt},
+      {{"carbon_dioxide_mg_l", "carbon dioxide", gas->value, Unit::milligrams_per_litre, 2},
        {"carbon_dioxide_meq_l", "load on the resin", load->anion.value,
         Unit::milliequivalents_per_litre, 4},
        {"alkalinity_meq_l", "alkalinity", equivalents->value, Unit::milliequivalents_per_litre, 3}},
       "carbon dioxide = alkalinity x 10^(pK1 - pH)",
       "Plummer & Busenberg 1982, Geochimica et Cosmochimica Acta 46:1011",
-      "± is k = 2, about 95 %, for a pH to 0.1 and an alkalinity to 10 %; a sample in a glass "
-      "loses its gas within minutes",
+      "a sample in a glass loses its gas within minutes",
       gas.outside()};
   if (inputs.has("rejection-percent")) {
     const auto permeate = water::permeate_ph(ph, inputs["rejection-percent"] / 100);

@@ -5,6 +5,7 @@
 
 #include "core/water/blend.hpp"
 #include "core/water/dilution.hpp"
+#include "daemon/commands/reckon/known.hpp"
 #include "daemon/commands/reckon/parameters.hpp"
 #include "daemon/commands/reckon/quantities.hpp"
 #include "daemon/commands/reckon/shared.hpp"
@@ -15,23 +16,29 @@ namespace {
 constexpr double most = 1e6;
 
 constexpr std::array options{
-    Option{"tank", Unit::litres, "all the water, with that of the sump", 0.001, most, true},
+    Option{"tank", Unit::litres, "all the water, with that of the sump", 0.001, most, true,
+           by_marks},
     Option{"change", Unit::litres, "changed each time; or, with --days, each day", 0.001, most,
-           true},
+           true, by_marks},
     Option{"times", Unit::none, "how many changes", 0, 1e5},
     Option{"days", Unit::none, "instead: so many days of a change that never stops", 0, 1e5},
-    Option{"now", Unit::none, "what there is before, such as nitrate, in any unit", 0, most},
-    Option{"new", Unit::none, "of the same in the new water; 0 if left out", 0, most},
+    Option{"now", Unit::none, "what there is before, such as nitrate, in any unit", 0, most, false,
+           by_kit},
+    Option{"new", Unit::none, "of the same in the new water; 0 if left out", 0, most, false,
+           by_kit},
     Option{"gain-per-change", Unit::none, "what comes before each change (or each day)", -most,
-           most},
+           most, false, by_kit},
     Option{"target", Unit::none, "also: how many changes (or days) bring it to this", 0, most},
     Option{"parameters", Unit::text,
            "instead of --now: several, NAME=NOW,NEW,GAIN with a blank between them"},
     Option{"tank-practical-salinity", Unit::none,
-           "of the tank: then also what may be changed at once", 0, 45},
-    Option{"new-practical-salinity", Unit::none, "of the new water; the tank's if left out", 0, 45},
-    Option{"tank-temperature", Unit::celsius, "of the tank; 25 °C if left out", 0, 40},
-    Option{"new-temperature", Unit::celsius, "of the new water; the tank's if left out", 0, 40},
+           "of the tank: then also what may be changed at once", 0, 45, false, by_probe},
+    Option{"new-practical-salinity", Unit::none, "of the new water; the tank's if left out", 0, 45,
+           false, by_probe},
+    Option{"tank-temperature", Unit::celsius, "of the tank; 25 °C if left out", 0, 40, false,
+           by_thermometer},
+    Option{"new-temperature", Unit::celsius, "of the new water; the tank's if left out", 0, 40,
+           false, by_thermometer},
     Option{"limit-practical-salinity", Unit::none, "that one change may move; 1 if left out", 0.01,
            45},
     Option{"limit-kelvin", Unit::none, "that one change may move, in °C; 1 if left out", 0.01, 40}};
@@ -165,8 +172,8 @@ Outcome reckon_change(const Inputs& inputs) {
                         ? "C = steady + (C0 - steady) exp(-q days), steady = new + gain / q"
                         : "C = steady + (C0 - steady) (1 - x)^n, steady = new + gain (1 - x) "
                           "/ x; x: the changed share",
-                    "the geometric series, and its limit; exact where the water is well mixed",
-                    "as sure as the litres and what was measured"};
+                    "the geometric series, and its limit",
+                    "exact where it is well mixed"};
   if (const auto refusal = add_all(inputs, course, reckoned)) return *refusal;
   reckoned.cautions.emplace_back(mains_and_water);
   return reckoned;

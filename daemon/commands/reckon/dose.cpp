@@ -2,7 +2,7 @@
 
 #include <array>
 
-#include "core/water/mixture_uncertainty.hpp"
+#include "core/water/dosing.hpp"
 #include "daemon/commands/reckon/quantities.hpp"
 #include "daemon/commands/reckon/shared.hpp"
 
@@ -10,16 +10,12 @@ namespace tidewright::commands::reckon {
 namespace {
 
 constexpr std::array options{
-    Option{"volume", Unit::litres, "pure water that you have", 0.001, 1e6},
-    Option{"finished-volume", Unit::litres, "instead: seawater that you want", 0.001, 1e6},
+    Option{"volume", Unit::litres, "pure water that you have", 0.001, 1e6, false, by_marks},
+    Option{"finished-volume", Unit::litres, "instead: seawater that you want", 0.001, 1e6, false,
+           by_marks},
     tank_temperature,
     Option{"practical-salinity", Unit::none, "practical salinity that you want", 0, 70, true},
-    Option{"water-fraction", Unit::none, "of the salt as sold, 0.05 if left out: see `note`", 0,
-           0.5}};
-
-std::string sureness() {
-  return "± is k = 2, about 95 %: litres to 1 %, scales to 0.1 %, water in the salt to 0.03";
-}
+    water_fraction};
 
 Outcome reckon_dose(const Inputs& inputs) {
   const bool finished = inputs.has("finished-volume-l");
@@ -27,24 +23,20 @@ Outcome reckon_dose(const Inputs& inputs) {
     return missing("--volume-l or --finished-volume-l", "one of the two",
                    fmt::format("Type one, as here: {}", dose.example));
   }
-  const double water_fraction = inputs.value_or("water-fraction", water::common_water_fraction);
   const Celsius temperature{inputs["temperature-c"]};
   const PracticalSalinity target{inputs["practical-salinity"]};
   const auto make = finished ? water::batch_of_finished : water::batch_of_fresh;
   const auto batch = make({inputs[finished ? "finished-volume-l" : "volume-l"]}, temperature,
-                          target, water_fraction);
+                          target, inputs["water-fraction"]);
   if (!batch) return refused(*batch.outside());
-  const auto sure = water::dose_estimate(batch->fresh, temperature, target, water_fraction);
-  if (!sure) return refused(*sure.outside());
   Reckoned reckoned{
-      {{"salt_g", "salt", 1000 * batch->salt.value, Unit::grams, 1,
-        2000 * sure->standard_uncertainty},
+      {{"salt_g", "salt", 1000 * batch->salt.value, Unit::grams, 1},
        {"fresh_volume_l", "into pure water", batch->fresh.value, Unit::litres, 2},
        {"final_volume_l", "makes seawater", batch->finished.value, Unit::litres, 2}},
       "salt = water s / (1 - w - s), by mass; s: grams of salt in a gram of seawater, w: water in "
       "the salt",
       std::string(mass_balance_source),
-      sureness(),
+      "the balance itself is exact",
       batch.outside()};
   reckoned.hints.emplace_back(fmt::format("It swells by {:.2f} L: leave that room in the vat.",
                                           (batch->finished - batch->fresh).value));

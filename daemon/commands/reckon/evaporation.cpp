@@ -4,6 +4,7 @@
 
 #include <array>
 
+#include "daemon/commands/reckon/known.hpp"
 #include "daemon/commands/reckon/quantities.hpp"
 #include "daemon/commands/reckon/shared.hpp"
 
@@ -11,14 +12,16 @@ namespace tidewright::commands::reckon {
 namespace {
 
 constexpr std::array options{
-    Option{"volume", Unit::litres, "all the water, before", 0.001, 1e6, true},
+    Option{"volume", Unit::litres, "all the water, before", 0.001, 1e6, true, by_marks},
     tank_temperature,
-    Option{"practical-salinity", Unit::none, "practical salinity before", 0, 70, true},
-    Option{"evaporated", Unit::litres, "litres that evaporated, all in all", 0, 1e9},
+    Option{"practical-salinity", Unit::none, "practical salinity before", 0, 70, true, by_probe},
+    Option{"evaporated", Unit::litres, "litres that evaporated, all in all", 0, 1e9, false,
+           by_marks},
     Option{"top-up-practical-salinity", Unit::none,
-           "topped up with water of this salinity; left out, not topped up", 0, 70},
+           "topped up with water of this salinity; left out, not topped up", 0, 70, false,
+           by_probe},
     Option{"now-practical-salinity", Unit::none, "instead of --evaporated: what it has come to", 0,
-           115}};
+           115, false, by_probe}};
 
 constexpr const char* formula = "S x mass / (mass - evaporated mass): the salt stays";
 
@@ -28,7 +31,7 @@ Outcome litres_gone(const water::Body& before, double now) {
   return Reckoned{{{"evaporated_l", "evaporated", gone->value, Unit::litres, 3}},
                   formula,
                   std::string(mass_balance_source),
-                  "0.1 of salinity is 0.3 % of the volume: as sure as your two readings",
+                  "read by one probe on one day, the two salinities are surer against each other",
                   gone.outside()};
 }
 
@@ -52,7 +55,7 @@ Outcome reckon_evaporation(const Inputs& inputs) {
        {"volume_l", "volume", after->volume.value, Unit::litres, 3}},
       formula,
       std::string(mass_balance_source),
-      "1 % of the volume is 0.34 of salinity: as sure as the litres",
+      "the balance itself is exact",
       after.outside()};
   if (top_up > 1) {
     reckoned.hints.emplace_back("Only water went: top up with pure water, or the salt adds up.");

@@ -3,6 +3,7 @@
 #include <array>
 
 #include "core/water/specific_gravity.hpp"
+#include "daemon/commands/reckon/known.hpp"
 #include "daemon/commands/reckon/quantities.hpp"
 #include "daemon/commands/reckon/shared.hpp"
 
@@ -13,7 +14,10 @@ constexpr std::array options{
     Option{"practical-salinity", Unit::none, "practical salinity of the water", 0, 70, true},
     Option{"scale", Unit::text, "the hydrometer's scale, as marked on it: 25/25, 60F/60F ..."},
     Option{"temperature", Unit::celsius, "of the sample: then also what a glass hydrometer reads",
-           -5, 60}};
+           -5, 60, false, by_thermometer}};
+
+// Expanded, k = 2: 4e-6, twice. See core/water/specific_gravity.hpp.
+constexpr double formula_uncertainty = 8e-6;
 
 Outcome reckon_gravity(const Inputs& inputs) {
   const std::string text = inputs.text_or("scale", "");
@@ -26,14 +30,15 @@ Outcome reckon_gravity(const Inputs& inputs) {
   const PracticalSalinity salinity{inputs["practical-salinity"]};
   const auto gravity = water::specific_gravity(salinity, *scale);
   if (!gravity) return refused(*gravity.outside());
-  Reckoned reckoned{{{"specific_gravity", "specific gravity", *gravity, Unit::none, 5},
-                     {"scale", "scale", std::string(water::text(*scale))}},
-                    "density of the sample at the first temperature / density of pure water at the "
-                    "second",
-                    std::string(density_source),
-                    "the formula to 4e-6; a salt on sale differs from the reference composition by "
-                    "some tenths of salinity",
-                    gravity.outside()};
+  Reckoned reckoned{
+      {{"specific_gravity", "specific gravity", *gravity, Unit::none, 5, formula_uncertainty},
+       {"scale", "scale", std::string(water::text(*scale))}},
+      "density of the sample at the first temperature / density of pure water at the "
+      "second",
+      std::string(density_source),
+      "a salt on sale differs from the reference composition by some tenths of "
+      "salinity",
+      gravity.outside()};
   if (inputs.has("temperature-c")) {
     const auto reading = water::hydrometer_reading(salinity, {inputs["temperature-c"]}, *scale);
     if (!reading) return refused(*reading.outside());

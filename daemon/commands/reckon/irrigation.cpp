@@ -4,6 +4,7 @@
 
 #include "core/water/cautions.hpp"
 #include "core/water/sodium_hazard.hpp"
+#include "daemon/commands/reckon/known.hpp"
 #include "daemon/commands/reckon/quantities.hpp"
 #include "daemon/commands/reckon/shared.hpp"
 
@@ -14,14 +15,14 @@ using water::IrrigationItem;
 
 constexpr std::array options{
     Option{"conductivity", Unit::millisiemens_per_cm,
-           "of the water, at 25 °C; mS/cm is the same as dS/m", 0, 20, true},
+           "of the water, at 25 °C; mS/cm is the same as dS/m", 0, 20, true, by_conductivity_meter},
     Option{"sodium", Unit::milliequivalents_per_litre,
-           "with calcium and magnesium: then sodium, too", 0, 500},
-    Option{"calcium", Unit::milliequivalents_per_litre, "calcium", 0.001, 500},
-    Option{"magnesium", Unit::milliequivalents_per_litre, "magnesium", 0, 500},
+           "with calcium and magnesium: then sodium, too", 0, 500, false, by_analysis},
+    Option{"calcium", Unit::milliequivalents_per_litre, "calcium", 0.001, 500, false, by_analysis},
+    Option{"magnesium", Unit::milliequivalents_per_litre, "magnesium", 0, 500, false, by_analysis},
     Option{"bicarbonate", Unit::milliequivalents_per_litre,
-           "with carbonate: then the adjusted ratio, too", 0, 500},
-    Option{"chloride", Unit::milliequivalents_per_litre, "chloride", 0, 500},
+           "with carbonate: then the adjusted ratio, too", 0, 500, false, by_analysis},
+    Option{"chloride", Unit::milliequivalents_per_litre, "chloride", 0, 500, false, by_analysis},
     Option{"soil", Unit::millisiemens_per_cm,
            "what the plant bears in the soil: then the share that must drain", 0.1, 40}};
 

@@ -7,6 +7,7 @@
 #include "core/water/cautions.hpp"
 #include "core/water/membrane_temperature.hpp"
 #include "core/water/osmosis.hpp"
+#include "daemon/commands/reckon/known.hpp"
 #include "daemon/commands/reckon/quantities.hpp"
 #include "daemon/commands/reckon/shared.hpp"
 
@@ -14,15 +15,19 @@ namespace tidewright::commands::reckon {
 namespace {
 
 constexpr std::array options{
-    Option{"feed", Unit::ppm, "TDS of the feed, before the membrane", 0.001, 60000, true},
+    Option{"feed", Unit::ppm, "TDS of the feed, before the membrane", 0.001, 60000, true,
+           by_solids_meter},
     Option{"permeate", Unit::ppm, "TDS between membrane and resin, never behind the resin", 0,
-           60000, true},
-    Option{"permeate", Unit::litres_per_hour, "permeate flow", 0.001, 1e5, true},
-    Option{"concentrate", Unit::litres_per_hour, "concentrate flow", 0, 1e5, true},
-    Option{"temperature", Unit::celsius, "temperature of the feed", 1, 45, true},
+           60000, true, by_solids_meter},
+    Option{"permeate", Unit::litres_per_hour, "permeate flow", 0.001, 1e5, true,
+           by_bucket_and_clock},
+    Option{"concentrate", Unit::litres_per_hour, "concentrate flow", 0, 1e5, true,
+           by_bucket_and_clock},
+    Option{"temperature", Unit::celsius, "temperature of the feed", 1, 45, true, by_thermometer},
     Option{"feed-pressure", Unit::bar, "before the membrane: then also the pressure that is left",
-           0, 100},
-    Option{"permeate-pressure", Unit::bar, "behind the membrane; 0 if left out", 0, 100}};
+           0, 100, false, by_gauge},
+    Option{"permeate-pressure", Unit::bar, "behind the membrane; 0 if left out", 0, 100, false,
+           by_gauge}};
 
 // The balance and the temperature, from numbers that were found to be in range.
 struct Found {
@@ -78,8 +83,7 @@ Outcome reckon_membrane(const Inputs& inputs) {
       "rejection = 1 - permeate / feed; recovery = permeate / (permeate + concentrate); flow at 25 "
       "°C = flow / temperature factor",
       std::string(membrane_source),
-      "as sure as the readings; the temperature factor of other membranes differs by up to 10 % at "
-      "10 °C",
+      "the temperature factor of other membranes differs by up to 10 % at 10 °C",
       found.rejection.outside() ? found.rejection.outside() : found.factor.outside()};
   if (auto refusal = add_concentrate(found, inputs, reckoned)) return *refusal;
   reckoned.hints.emplace_back(

@@ -1,7 +1,5 @@
 #include "daemon/commands/reckon/parameters.hpp"
 
-#include <charconv>
-#include <cmath>
 #include <optional>
 #include <sstream>
 
@@ -13,12 +11,9 @@ std::optional<std::vector<double>> numbers(const std::string& text, char separat
   std::vector<double> all;
   std::istringstream in(text);
   for (std::string one; std::getline(in, one, separator);) {
-    double value = 0;
-    const auto [stop, error] = std::from_chars(one.data(), one.data() + one.size(), value);
-    if (error != std::errc{} || stop != one.data() + one.size() || !std::isfinite(value)) {
-      return std::nullopt;
-    }
-    all.push_back(value);
+    const auto value = read_number(one);
+    if (!value) return std::nullopt;
+    all.push_back(*value);
   }
   return all;
 }

@@ -23,32 +23,40 @@ std::string padded(const std::string& text, std::size_t to) {
   return text + std::string(has < to ? to - has : 0, ' ');
 }
 
-// An uncertainty is shown with two digits, and its value with as many decimals.
-int decimals(const Result& result) {
-  if (!result.uncertainty || *result.uncertainty <= 0) return result.decimals;
-  const double digits = 1 - std::floor(std::log10(*result.uncertainty));
-  return static_cast<int>(std::clamp(digits, 0.0, static_cast<double>(result.decimals)));
-}
-
-std::string shown(double value, int decimals, std::string_view unit) {
+// Without the sign of a nothing that came out negative.
+std::string rounded(double value, int decimals) {
   const std::string text = fmt::format("{:.{}f}", value, decimals);
   const bool nothing = text.find_first_of("123456789") == std::string::npos;
-  return fmt::format("{}{}{}", nothing && text.front() == '-' ? text.substr(1) : text,
-                     unit.empty() ? "" : " ", unit);
+  return nothing && text.front() == '-' ? text.substr(1) : text;
+}
+
+// An uncertainty is shown with two digits, and its value with as many decimals.
+int decimals(const std::optional<double>& uncertainty, int most) {
+  if (!uncertainty || *uncertainty <= 0) return most;
+  const double digits = 1 - std::floor(std::log10(*uncertainty));
+  return static_cast<int>(std::clamp(digits, 0.0, static_cast<double>(most)));
+}
+
+// "101.2 ± 1.2"
+std::string shown(double value, const std::optional<double>& uncertainty, int most) {
+  const int digits = decimals(uncertainty, most);
+  const std::string text = rounded(value, digits);
+  return uncertainty ? text + " ± " + rounded(*uncertainty, digits) : text;
 }
 
 std::string shown(const Result& result, bool customary) {
   if (const auto* text = std::get_if<std::string>(&result.value)) return *text;
   const double value = std::get<double>(result.value);
-  const int digits = decimals(result);
   const UnitWords& unit = words(result.unit);
-  std::string line = shown(value, digits, "");
-  if (result.uncertainty) line += " ± " + shown(*result.uncertainty, digits, "");
+  std::string line = shown(value, result.uncertainty, result.decimals);
   if (!unit.word.empty()) line += fmt::format(" {}", unit.word);
   if (customary && !unit.customary_word.empty()) {
-    const double other = to_customary(result.unit, value);
-    line += fmt::format("  ({})", shown(other, result.unit == Unit::grams ? 3 : result.decimals,
-                                        unit.customary_word));
+    const auto uncertainty =
+        result.uncertainty ? std::optional(*result.uncertainty / unit.factor) : std::nullopt;
+    line += fmt::format("  ({} {})",
+                        shown(to_customary(result.unit, value), uncertainty,
+                              result.unit == Unit::grams ? 3 : result.decimals),
+                        unit.customary_word);
   }
   return line;
 }

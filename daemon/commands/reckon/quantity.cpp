@@ -5,8 +5,22 @@
 
 namespace tidewright::commands::reckon {
 
+std::string option_key(const Option& option) {
+  return option_name(option.stem, option.unit).substr(2);
+}
+
 bool Inputs::has(std::string_view option) const {
   return numbers_.find(option) != numbers_.end() || texts_.find(option) != texts_.end();
+}
+
+double Inputs::operator[](std::string_view option) const {
+  const auto at = numbers_.find(option);
+  return at == numbers_.end() ? otherwise_.find(option)->second : at->second;
+}
+
+std::optional<double> Inputs::limit(std::string_view option) const {
+  const auto at = limits_.find(option);
+  return at == limits_.end() ? std::nullopt : std::optional(at->second);
 }
 
 double Inputs::value_or(std::string_view option, double otherwise) const {

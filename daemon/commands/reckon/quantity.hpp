@@ -15,6 +15,15 @@
 
 namespace tidewright::commands::reckon {
 
+// To which limit a measured number is known: a fraction of it, and so much in its metric unit.
+// Taken as rectangular (JCGM 100:2008 section 4.3.7). Known exactly, as a wish is, if both are 0.
+struct Known {
+  double fraction = 0;
+  double absolute = 0;
+
+  bool exactly() const { return fraction == 0 && absolute == 0; }
+};
+
 // What is typed. Its name is stem and unit: "volume" in litres is --volume-l, or --volume-gal.
 struct Option {
   std::string_view stem;
@@ -23,7 +32,12 @@ struct Option {
   double low = 0;  // allowed, metric; of a text: not looked at
   double high = 0;
   bool required = false;
+  Known known{};
+  std::optional<double> otherwise{};  // metric, taken where it was left out
 };
+
+// Its metric name without the dashes: "volume-l".
+std::string option_key(const Option& option);
 
 // What was not taken, for a person. Numbers of the core that are refused come as 65 (EX_DATAERR),
 // what was typed wrongly as 64 (EX_USAGE).
@@ -42,18 +56,25 @@ class Inputs {
  public:
   void set(const std::string& option, double metric) { numbers_[option] = metric; }
   void set(const std::string& option, std::string text) { texts_[option] = std::move(text); }
+  void set_otherwise(const std::string& option, double metric) { otherwise_[option] = metric; }
+  void set_limit(const std::string& option, double metric) { limits_[option] = metric; }
   void set_customary() { customary_ = true; }
 
+  // Whether it was typed.
   bool has(std::string_view option) const;
-  // Requires has(option).
-  double operator[](std::string_view option) const { return numbers_.find(option)->second; }
+  // Requires has(option), or an option that has an `otherwise`.
+  double operator[](std::string_view option) const;
   double value_or(std::string_view option, double otherwise) const;
   std::string text_or(std::string_view option, std::string_view otherwise) const;
+  // To which limit the person knows it; none if that was not typed.
+  std::optional<double> limit(std::string_view option) const;
   // Whether any number was typed in a customary unit: then they are shown, too.
   bool customary() const { return customary_; }
 
  private:
   std::map<std::string, double, std::less<>> numbers_;
+  std::map<std::string, double, std::less<>> otherwise_;
+  std::map<std::string, double, std::less<>> limits_;
   std::map<std::string, std::string, std::less<>> texts_;
   bool customary_ = false;
 };
@@ -72,7 +93,7 @@ struct Reckoned {
   std::vector<Result> results;
   std::string formula;
   std::string source;
-  std::string sureness;  // what the uncertainty stands on, or how far to trust it
+  std::string sureness;  // of the formula; what the inputs' limits do to it is added for all alike
   // What the formula was carried beyond.
   std::optional<water::Outside> remark{};
   std::vector<std::string> hints{};

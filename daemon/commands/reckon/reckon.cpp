@@ -8,7 +8,9 @@
 #include <iostream>
 #include <memory>
 
+#include "daemon/commands/reckon/known.hpp"
 #include "daemon/commands/reckon/print.hpp"
+#include "daemon/commands/reckon/sureness.hpp"
 
 namespace tidewright::commands::reckon {
 namespace {
@@ -45,28 +47,37 @@ void add_option(CLI::App& app, const Option& option, const std::shared_ptr<Typed
                 bool customary) {
   const UnitWords& unit = words(option.unit);
   const std::string name = option_name(option.stem, option.unit, customary);
+  const std::string in_unit = unit.word.empty() ? "" : fmt::format("; in {}", unit.word);
   const std::string help =
       customary ? fmt::format("the same in {}", unit.customary_word)
-                : fmt::format("{}{}", option.help, option.required ? " (needed)" : "");
-  const std::string_view word = customary ? unit.customary_word : unit.word;
+                : fmt::format("{}{}{}", option.help, in_unit, option.required ? " (needed)" : "");
   app.add_option_function<std::string>(
          name, [typed, name](const std::string& text) { typed->options[name] = text; }, help)
+      ->expected(0, 1)                                     // none: told by the option's own words
       ->multi_option_policy(CLI::MultiOptionPolicy::Join)  // twice: told, as no number
       ->delimiter(' ')
-      ->type_name(option.unit == Unit::text ? "WORD"
-                  : word.empty()            ? "NUMBER"
-                                            : std::string(word));
+      ->type_name(option.unit == Unit::text ? "WORD" : "NUMBER");
 }
 
+void add_options(CLI::App& command, const Quantity& quantity, const std::shared_ptr<Typed>& typed) {
+  for (const Option& option : quantity.options) {
+    add_option(command, option, typed, false);
+    if (!words(option.unit).customary_suffix.empty()) add_option(command, option, typed, true);
+  }
+  command
+      .add_option(known_to, typed->options[known_to],
+                  "limits that you know better: \"volume-l=2 temperature-c=0.2\"")
+      ->type_name("WORDS");
+  command.add_flag("--json", typed->json, "for programs");
+}
+
+// Its options are made when it is typed: a daemon that runs for years does not carry them.
 void add_quantity(CLI::App& app, const Quantity& quantity, const std::shared_ptr<Typed>& typed) {
   CLI::App* command = app.add_subcommand(quantity.name, quantity.summary);
   command->footer(fmt::format("Example: {}", quantity.example));
-  for (const Option& option : quantity.options) {
-    add_option(*command, option, typed, false);
-    if (!words(option.unit).customary_suffix.empty()) add_option(*command, option, typed, true);
-  }
-  command->add_flag("--json", typed->json, "for programs");
   command->allow_extras();
+  command->preparse_callback(
+      [typed, command, &quantity](std::size_t) { add_options(*command, quantity, typed); });
   command->parse_complete_callback([typed, command, &quantity] {
     typed->quantity = &quantity;
     typed->strangers = command->remaining();
@@ -77,12 +88,18 @@ void add_quantity(CLI::App& app, const Quantity& quantity, const std::shared_ptr
 
 int reckon(const Quantity& quantity, const TypedOptions& typed, bool json, std::ostream& out,
            std::ostream& err) {
-  const auto inputs = read_inputs(quantity, typed);
+  auto inputs = read_inputs(quantity, typed);
   if (const auto* refusal = std::get_if<Refusal>(&inputs)) return refuse(*refusal, quantity, err);
-  const Inputs& numbers = std::get<Inputs>(inputs);
-  const Outcome outcome = quantity.reckon(numbers);
+  auto& numbers = std::get<Inputs>(inputs);
+  if (const auto at = typed.find(known_to); at != typed.end()) {
+    if (const auto refusal = read_limits(quantity, at->second, numbers)) {
+      return refuse(*refusal, quantity, err);
+    }
+  }
+  Outcome outcome = quantity.reckon(numbers);
   if (const auto* refusal = std::get_if<Refusal>(&outcome)) return refuse(*refusal, quantity, err);
-  const Reckoned& reckoned = std::get<Reckoned>(outcome);
+  auto& reckoned = std::get<Reckoned>(outcome);
+  add_sureness(quantity, numbers, reckoned);
   out << (json ? as_json(reckoned) : as_text(reckoned, numbers.customary()));
   return EX_OK;
 }
@@ -91,7 +108,9 @@ std::function<int()> prepare(CLI::App& app) {
   const auto typed = std::make_shared<Typed>();
   app.require_subcommand(0, 1);
   app.allow_extras();
-  for (const Quantity* quantity : quantities()) add_quantity(app, *quantity, typed);
+  app.preparse_callback([typed, &app](std::size_t) {
+    for (const Quantity* quantity : quantities()) add_quantity(app, *quantity, typed);
+  });
   return [typed, &app] {
     if (!typed->quantity) {
       const auto words = app.remaining();

@@ -8,37 +8,48 @@
 #include "core/water/breakthrough.hpp"
 #include "core/water/cautions.hpp"
 #include "core/water/dissolved_solids.hpp"
+#include "daemon/commands/reckon/known.hpp"
 #include "daemon/commands/reckon/quantities.hpp"
 #include "daemon/commands/reckon/shared.hpp"
 
 namespace tidewright::commands::reckon {
 namespace {
 
-// Common practice: the reference constants of core/water/resin.hpp.
-constexpr double usual_cation_eq_l = 0.7;
-constexpr double usual_anion_eq_l = 0.6;
-constexpr double usual_utilisation_percent = 80;
+// Common practice: the reference constants of core/water/resin.hpp, and how far a canister may be
+// from them until it has taught its own.
+constexpr Known by_label{0.2};
+constexpr Known by_usage{0, 10};
+// As `reckon carbonate` gives it.
+constexpr Known by_balance{0.25};
 
 constexpr std::array options{
-    Option{"resin", Unit::litres, "mixed resin in the canister", 0.01, 10000, true},
+    Option{"resin", Unit::litres, "mixed resin in the canister", 0.01, 10000, true, by_marks},
     Option{"permeate", Unit::microsiemens_per_cm,
-           "conductivity between membrane and resin, at 25 °C", 0, 2000},
-    Option{"permeate", Unit::ppm, "instead: a ppm meter's reading there, of factor 0.5", 0, 1000},
+           "conductivity between membrane and resin, at 25 °C", 0, 2000, false,
+           by_conductivity_meter},
+    Option{"permeate", Unit::ppm, "instead: a ppm meter's reading there, of factor 0.5", 0, 1000,
+           false, by_solids_meter},
     Option{"carbon-dioxide", Unit::milligrams_per_litre,
-           "in the permeate, see `reckon carbonate`; 0 if left out", 0, 500},
-    Option{"silica", Unit::milligrams_per_litre, "in the permeate; 0 if left out", 0, 200},
+           "in the permeate, see `reckon carbonate`; 0 if left out", 0, 500, false, by_balance},
+    Option{"silica", Unit::milligrams_per_litre, "in the permeate; 0 if left out", 0, 200, false,
+           by_kit},
     Option{"cation", Unit::equivalents_per_litre, "capacity of a litre of mix; 0.7 if left out",
-           0.01, 3},
+           0.01, 3, false, by_label, 0.7},
     Option{"anion", Unit::equivalents_per_litre, "capacity of a litre of mix; 0.6 if left out",
-           0.01, 3},
+           0.01, 3, false, by_label, 0.6},
     Option{"utilisation", Unit::percent,
-           "what of that is used before the product rises; 80 if left out", 1, 100},
-    Option{"passed", Unit::litres, "litres that the canister has treated", 0, 1e9},
-    Option{"per-day", Unit::litres, "litres made in a day: then also days", 0.1, 1e6},
-    Option{"earlier", Unit::litres, "two readings behind the bed: litres at the first", 0, 1e9},
-    Option{"earlier-reads", Unit::percent, "and its reading, in % of the permeate", 1e-4, 99.99},
-    Option{"later", Unit::litres, "litres at the second", 0, 1e9},
-    Option{"later-reads", Unit::percent, "and its reading, in % of the permeate", 1e-4, 99.99},
+           "what of that is used before the product rises; 80 if left out", 1, 100, false, by_usage,
+           80},
+    Option{"passed", Unit::litres, "litres that the canister has treated", 0, 1e9, false, by_marks},
+    Option{"per-day", Unit::litres, "litres made in a day: then also days", 0.1, 1e6, false,
+           by_marks},
+    Option{"earlier", Unit::litres, "two readings behind the bed: litres at the first", 0, 1e9,
+           false, by_marks},
+    Option{"earlier-reads", Unit::percent, "and its reading, in % of the permeate", 1e-4, 99.99,
+           false, by_analysis},
+    Option{"later", Unit::litres, "litres at the second", 0, 1e9, false, by_marks},
+    Option{"later-reads", Unit::percent, "and its reading, in % of the permeate", 1e-4, 99.99,
+           false, by_analysis},
     Option{"limit", Unit::percent, "product that ends the bed, in % of the permeate; 1 if left out",
            1e-4, 99.99}};
 
@@ -80,19 +91,17 @@ Outcome reckon_resin(const Inputs& inputs) {
   const auto load = water::resin_load(*conductivity, {inputs.value_or("carbon-dioxide-mg-l", 0)},
                                       {inputs.value_or("silica-mg-l", 0)});
   if (!load) return refused(*load.outside());
-  const water::ResinBed bed{
-      {inputs["resin-l"]},
-      inputs.value_or("cation-eq-l", usual_cation_eq_l),
-      inputs.value_or("anion-eq-l", usual_anion_eq_l),
-      inputs.value_or("utilisation-percent", usual_utilisation_percent) / 100};
+  const water::ResinBed bed{{inputs["resin-l"]},
+                            inputs["cation-eq-l"],
+                            inputs["anion-eq-l"],
+                            inputs["utilisation-percent"] / 100};
   const auto run = water::resin_run(bed, *load);
   if (!run) return refused(*run.outside());
   const double passed = inputs.value_or("passed-l", 0);
   const double left = std::max(0.0, run->litres.value - passed);
   const bool anion = run->limited_by == water::ResinSide::anion;
   Reckoned reckoned{
-      {{"litres", "a fresh canister treats", run->litres.value, Unit::litres, 0,
-        0.25 * run->litres.value},
+      {{"litres", "a fresh canister treats", run->litres.value, Unit::litres, 0},
        {"litres_left", "litres left", left, Unit::litres, 0},
        {"limited_by", "the side that ends first", std::string(anion ? "anion" : "cation")},
        {"cation_load_meq_l", "cation load", load->cation.value, Unit::milliequivalents_per_litre,
@@ -103,7 +112,7 @@ Outcome reckon_resin(const Inputs& inputs) {
       "+ silica / 60.08",
       "Standard Methods 1030 for conductivity / 100; carbon dioxide and silica as one charge; the "
       "usual capacities are common practice",
-      "± 25 % until the first canister has taught you its capacity",
+      "the capacities are nearly all of it, until a first canister has taught you yours",
       load.outside() ? load.outside() : run.outside()};
   if (inputs.has("per-day-l")) {
     reckoned.results.push_back(

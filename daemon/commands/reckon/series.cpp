@@ -2,23 +2,25 @@
 
 #include "core/water/cautions.hpp"
 #include "core/water/membrane_series.hpp"
+#include "daemon/commands/reckon/known.hpp"
 #include "daemon/commands/reckon/quantities.hpp"
 #include "daemon/commands/reckon/shared.hpp"
 
 namespace tidewright::commands::reckon {
 namespace {
 
-constexpr std::array options{
-    Option{"feed", Unit::ppm, "TDS of the feed of the first membrane", 0.001, 1e6, true},
-    Option{"feed", Unit::litres_per_hour, "flow of the feed", 0.001, 1e6, true},
-    Option{"first-recovery", Unit::percent, "of the first membrane's feed becomes permeate", 0, 99,
-           true},
-    Option{"second-recovery", Unit::percent, "of the second membrane's feed becomes permeate", 0,
-           99, true},
-    Option{"first-rejection", Unit::percent, "of the salt in the first membrane's feed", 0, 100,
-           true},
-    Option{"second-rejection", Unit::percent, "of the salt in the second membrane's feed", 0, 100,
-           true}};
+constexpr std::array options{Option{"feed", Unit::ppm, "TDS of the feed of the first membrane",
+                                    0.001, 1e6, true, by_solids_meter},
+                             Option{"feed", Unit::litres_per_hour, "flow of the feed", 0.001, 1e6,
+                                    true, by_bucket_and_clock},
+                             Option{"first-recovery", Unit::percent,
+                                    "of the first membrane's feed becomes permeate", 0, 99, true},
+                             Option{"second-recovery", Unit::percent,
+                                    "of the second membrane's feed becomes permeate", 0, 99, true},
+                             Option{"first-rejection", Unit::percent,
+                                    "of the salt in the first membrane's feed", 0, 100, true},
+                             Option{"second-rejection", Unit::percent,
+                                    "of the salt in the second membrane's feed", 0, 100, true}};
 
 Outcome reckon_series(const Inputs& inputs) {
   const auto part = [&](const char* percent) { return inputs[percent] / 100; };
@@ -45,7 +47,7 @@ Outcome reckon_series(const Inputs& inputs) {
         Unit::none, 3}},
       "balance of water and salt; the concentrate of the first feeds the second",
       std::string(membrane_source),
-      "exact; as sure as the readings"};
+      "the balance itself is exact; recoveries and rejections as typed"};
   reckoned.hints.emplace_back(
       "Equal membranes reject less together than each alone. Which of two is worn the common "
       "permeate cannot say: read each.");

@@ -4,15 +4,25 @@
 #include <string>
 #include <string_view>
 
+#include "core/water/dosing.hpp"
+#include "daemon/commands/reckon/known.hpp"
 #include "daemon/commands/reckon/quantity.hpp"
 
 namespace tidewright::commands::reckon {
 
 // Options that several quantities ask for, each with the range that its formulas answer in.
 inline constexpr Option water_temperature{
-    "temperature", Unit::celsius, "temperature of the water", -5, 60, true};
+    "temperature", Unit::celsius, "temperature of the water", -5, 60, true, by_thermometer};
 inline constexpr Option tank_temperature{
-    "temperature", Unit::celsius, "temperature of the water", 0, 40, true};
+    "temperature", Unit::celsius, "temperature of the water", 0, 40, true, by_thermometer};
+inline constexpr Option water_fraction{"water-fraction",
+                                       Unit::none,
+                                       "of the salt as sold; 0.05 if left out",
+                                       0,
+                                       0.5,
+                                       false,
+                                       {0, 0.03},
+                                       water::common_water_fraction};
 inline constexpr std::string_view density_source =
     "TEOS-10: IOC, SCOR & IAPSO 2010, Manuals and Guides 56";
 inline constexpr std::string_view mass_balance_source =

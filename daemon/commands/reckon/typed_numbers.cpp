@@ -4,7 +4,6 @@
 #include <sysexits.h>
 
 #include <algorithm>
-#include <charconv>
 #include <cmath>
 #include <vector>
 
@@ -19,7 +18,10 @@ std::string allowed(const Option& option, bool customary) {
   const std::string_view word = customary ? unit.customary_word : unit.word;
   const double low = customary ? to_customary(option.unit, option.low) : option.low;
   const double high = customary ? to_customary(option.unit, option.high) : option.high;
-  return fmt::format("{:.5g} to {:.5g}{}{}", low, high, word.empty() ? "" : " ", word);
+  const auto shown = [](double limit) {
+    return limit >= 1e5 ? fmt::format("{:.0f}", limit) : fmt::format("{:.5g}", limit);
+  };
+  return fmt::format("{} to {}{}{}", shown(low), shown(high), word.empty() ? "" : " ", word);
 }
 
 std::string expected(const Option& option, bool customary) {
@@ -31,25 +33,16 @@ std::string expected(const Option& option, bool customary) {
 Refusal not_a_number(const std::string& name, const std::string& text, const Option& option,
                      bool customary) {
   const bool comma = text.find(',') != std::string::npos;
-  const std::string remedy = comma
+  const std::string remedy = text.empty() ? "Type a number behind it."
+                             : comma
                                  ? "Write the decimals behind a point: 25.5"
                                  : "Write the number alone: its unit stands in the option's name.";
   return {name,
-          fmt::format("`{}`, which is no number", text),
+          text.empty() ? "nothing" : fmt::format("`{}`, which is no number", text),
           expected(option, customary),
           allowed(option, customary),
           remedy,
           EX_USAGE};
-}
-
-std::string key(const Option& option) { return option_name(option.stem, option.unit).substr(2); }
-
-std::optional<double> number(const std::string& text) {
-  double value = 0;
-  const char* const end = text.data() + text.size();
-  const auto [stop, error] = std::from_chars(text.data(), end, value);
-  const bool whole = error == std::errc{} && stop == end && std::isfinite(value);
-  return whole ? std::optional(value) : std::nullopt;
 }
 
 std::optional<Refusal> read(const Option& option, const TypedOptions& typed, bool customary,
@@ -58,10 +51,10 @@ std::optional<Refusal> read(const Option& option, const TypedOptions& typed, boo
   const auto at = typed.find(name);
   if (at == typed.end()) return std::nullopt;
   if (option.unit == Unit::text) {
-    inputs.set(key(option), at->second);
+    inputs.set(option_key(option), at->second);
     return std::nullopt;
   }
-  const auto value = number(at->second);
+  const auto value = read_number(at->second);
   if (!value) return not_a_number(name, at->second, option, customary);
   const double metric = customary ? from_customary(option.unit, *value) : *value;
   // A limit that was typed in gallons is not missed by a rounding.
@@ -74,7 +67,7 @@ std::optional<Refusal> read(const Option& option, const TypedOptions& typed, boo
                    "Check the number and its unit.",
                    EX_DATAERR};
   }
-  inputs.set(key(option), std::clamp(metric, option.low, option.high));
+  inputs.set(option_key(option), std::clamp(metric, option.low, option.high));
   if (customary) inputs.set_customary();
   return std::nullopt;
 }
@@ -103,7 +96,7 @@ Refusal no_such_option(const Quantity& quantity, const std::string& word) {
   });
   if (longer != candidates.end()) meant = *longer;
   return unknown(word, "a word that is no option here", "the options of this command",
-                 fmt::format("{}, --json", fmt::join(candidates, ", ")),
+                 fmt::format("{}, --known-to, --json", fmt::join(candidates, ", ")),
                  meant.empty() ? fmt::format("See: tidewright reckon {} --help", quantity.name)
                                : fmt::format("Did you mean {}?", meant));
 }
@@ -114,18 +107,19 @@ std::variant<Inputs, Refusal> read_inputs(const Quantity& quantity, const TypedO
     if (const auto refusal = read(option, typed, false, inputs)) return *refusal;
     if (!words(option.unit).customary_suffix.empty()) {
       const std::string other = option_name(option.stem, option.unit, true);
-      if (inputs.has(key(option)) && typed.contains(other)) {
+      if (inputs.has(option_key(option)) && typed.contains(other)) {
         return unknown(other, "the same quantity a second time", expected(option, true), "",
                        "Type it in one unit only.");
       }
       if (const auto refusal = read(option, typed, true, inputs)) return *refusal;
     }
-    if (option.required && !inputs.has(key(option))) {
+    if (option.required && !inputs.has(option_key(option))) {
       Refusal refusal = missing(both_names(option), std::string(option.help),
                                 fmt::format("Type it, as here: {}", quantity.example));
       if (option.unit != Unit::text) refusal.allowed = allowed(option, false);
       return refusal;
     }
+    if (option.otherwise) inputs.set_otherwise(option_key(option), *option.otherwise);
   }
   return inputs;
 }

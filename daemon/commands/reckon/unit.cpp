@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <array>
+#include <charconv>
+#include <cmath>
 
 #include "core/base/customary_units.hpp"
 
@@ -49,6 +51,14 @@ double from_customary(Unit unit, double number) {
 
 double to_customary(Unit unit, double number) {
   return number / words(unit).factor + words(unit).offset;
+}
+
+std::optional<double> read_number(const std::string& text) {
+  double value = 0;
+  const char* const end = text.data() + text.size();
+  const auto [stop, error] = std::from_chars(text.data(), end, value);
+  const bool whole = error == std::errc{} && stop == end && std::isfinite(value);
+  return whole ? std::optional(value) : std::nullopt;
 }
 
 std::string option_name(std::string_view stem, Unit unit, bool customary) {

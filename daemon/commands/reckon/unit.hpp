@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -43,6 +44,9 @@ const UnitWords& words(Unit unit);
 
 double from_customary(Unit unit, double number);
 double to_customary(Unit unit, double number);
+
+// The whole text as a finite number, its decimals behind a point.
+std::optional<double> read_number(const std::string& text);
 
 // "volume" in litres: "--volume-l", and "--volume-gal" if `customary`.
 std::string option_name(std::string_view stem, Unit unit, bool customary = false);

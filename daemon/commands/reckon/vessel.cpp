@@ -4,6 +4,7 @@
 
 #include "core/water/level.hpp"
 #include "core/water/vessel_shape.hpp"
+#include "daemon/commands/reckon/known.hpp"
 #include "daemon/commands/reckon/parameters.hpp"
 #include "daemon/commands/reckon/quantities.hpp"
 #include "daemon/commands/reckon/shared.hpp"
@@ -14,17 +15,24 @@ namespace {
 constexpr std::array options{
     Option{"shape", Unit::text, "cylinder, cone, box, lying or table", 0, 0, true},
     Option{"radius", Unit::metres, "cylinder, lying: radius; cone: radius at the bottom", 0.001,
-           100},
-    Option{"top-radius", Unit::metres, "cone: radius at the top", 0.001, 100},
-    Option{"height", Unit::metres, "cylinder, cone, box: height", 0.001, 100},
-    Option{"length", Unit::metres, "box, lying: length", 0.001, 100},
-    Option{"width", Unit::metres, "box: width", 0.001, 100},
+           100, false, by_tape},
+    Option{"top-radius", Unit::metres, "cone: radius at the top", 0.001, 100, false, by_tape},
+    Option{"height", Unit::metres, "cylinder, cone, box: height", 0.001, 100, false, by_tape},
+    Option{"length", Unit::metres, "box, lying: length", 0.001, 100, false, by_tape},
+    Option{"width", Unit::metres, "box: width", 0.001, 100, false, by_tape},
     Option{"points", Unit::text, R"(table: "0:0 0.1:12.5 0.4:55", metres and litres)"},
-    Option{"depth", Unit::metres, "depth of the water: gives litres", 0, 100},
-    Option{"volume", Unit::litres, "or litres: gives depth", 0, 1e6},
-    Option{"distance", Unit::metres, "or from a gauge above down to the water", 0, 100},
-    Option{"pressure", Unit::bar, "or pressure at a gauge in the water, over the air's", 0, 10},
-    Option{"gauge-height", Unit::metres, "of the gauge over the bottom", 0, 100},
+    Option{"depth", Unit::metres, "depth of the water: gives litres", 0, 100, false, by_tape},
+    Option{"volume", Unit::litres, "or litres: gives depth", 0, 1e6, false, by_marks},
+    Option{"distance", Unit::metres, "or from a gauge above down to the water", 0, 100, false,
+           by_tape},
+    Option{"pressure",
+           Unit::bar,
+           "or pressure at a gauge in the water, over the air's",
+           0,
+           10,
+           false,
+           {0.005}},
+    Option{"gauge-height", Unit::metres, "of the gauge over the bottom", 0, 100, false, by_tape},
     Option{"density", Unit::kilograms_per_cubic_metre,
            "of the water, for pressure and weight; 998 if left out", 900, 1300}};
 
@@ -118,7 +126,7 @@ Outcome reckon_vessel(const Inputs& inputs) {
       "the shape's own, from its inside dimensions; from pressure: depth = pressure / (density x "
       "9.80665 m/s2)",
       "solid geometry; hydrostatics",
-      "as sure as the tape measure: 1 % of a diameter is 2 % of the litres",
+      "walls that bulge and rounded edges are not in it",
       std::nullopt,
       {},
       {fmt::format("Full it weighs {:.0f} kg and the vessel: mind floor and stand.",

@@ -9,10 +9,11 @@
 #include <random>
 #include <string>
 
-#include "core/water/blend.hpp"
+#include "core/water/body.hpp"
 #include "core/water/brine_scale.hpp"
+#include "core/water/dosing.hpp"
+#include "core/water/dosing_uncertainty.hpp"
 #include "core/water/instrument.hpp"
-#include "core/water/mixture_uncertainty.hpp"
 #include "core/water/practical_salinity.hpp"
 #include "core/water/reference_salt.hpp"
 #include "core/water/refraction.hpp"
@@ -98,36 +99,14 @@ TEST_F(MonteCarlo, SalinityByRefractometers) {
   });
 }
 
-TEST_F(MonteCarlo, Dose) {
+TEST_F(MonteCarlo, SalinityByWeight) {
   const DosingUncertainty by;
-  expect_spread(dose_estimate({100}, room, {35}, 0.1)->standard_uncertainty, [&] {
-    return batch_of_fresh({drawn(100, 100 * by.volume_fraction)}, room, {35},
-                          drawn(0.1, by.water_fraction))
-               ->salt.value *
-           drawn(1, by.salt_fraction);
-  });
   const double salt = batch_of_finished({100}, room, {35}, 0.1)->salt.value;
   const double kilograms = mass({{100}, {35}, room})->value;
   expect_spread(salinity_estimate({100}, room, {35}, 0.1)->standard_uncertainty, [&] {
     const double dry = salt * drawn(1, by.salt_fraction) * (1 - drawn(0.1, by.water_fraction));
     return 1000 * dry / (kilograms * drawn(1, by.volume_fraction)) / grams_per_practical_salinity;
   });
-}
-
-TEST_F(MonteCarlo, Blend) {
-  const BlendUncertainty by;
-  const Body one{{80}, {35}, {25}};
-  const Body other{{40}, {30}, {15}};
-  const auto drawn_body = [&](const Body& body) {
-    return Body{{drawn(body.volume.value, body.volume.value * by.volume_fraction)},
-                {drawn(body.salinity.value, by.salinity.value)},
-                {drawn(body.temperature.value, by.temperature.value)}};
-  };
-  const auto sure = blend_estimate(one, other);
-  expect_spread(sure->salinity_uncertainty.value,
-                [&] { return blend(drawn_body(one), drawn_body(other))->salinity.value; });
-  expect_spread(sure->temperature_uncertainty.value,
-                [&] { return blend(drawn_body(one), drawn_body(other))->temperature.value; });
 }
 
 TEST(Instrument, CanBeOverridden) {
