@@ -20,8 +20,9 @@ inline constexpr double coverage_factor = 2;
 // A limit +-half_width with nothing more known has a rectangular distribution: GUM section 4.3.7.
 inline double rectangular(double half_width) { return half_width / std::sqrt(3.0); }
 
-// How far an answer moves with one input's standard uncertainty: to both sides, as GUM section 5.1.3
-// note 2 has it, or to the one side that has an answer, at an end of a range. None if neither has.
+// How far an answer moves with one input's standard uncertainty: to both sides, as GUM section
+// 5.1.3 note 2 has it, or to the one side that has an answer, at an end of a range. None if neither
+// has.
 inline std::optional<double> moved_by(double middle, std::optional<double> above,
                                       std::optional<double> below) {
   if (above && below) return (*above - *below) / 2;
@@ -30,7 +31,8 @@ inline std::optional<double> moved_by(double middle, std::optional<double> above
 }
 
 // Standard uncertainty of f(inputs), in the unit of f. `f` takes std::array<double, N> and answers
-// std::optional<double>. None if f answers nothing at the inputs, or on neither side of one of them.
+// std::optional<double>. None if f answers nothing at the inputs, or on neither side of one of
+// them.
 template <std::size_t N, class Function>
 std::optional<double> standard_uncertainty(const Function& f,
                                            const std::array<Estimate, N>& inputs) {

@@ -141,7 +141,8 @@ TEST(StoreTest, AJournalThatIsHeldElsewhereDelaysNothingAndLosesNothing) {
   const auto written = [&] { return kinds_in(directory.path()).size(); };
   ASSERT_TRUE(support::eventually(std::chrono::seconds{10}, [&] { return written() >= 3; }));
   {
-    SQLite::Database other{(directory.path() / "journal.db").string(), SQLite::OPEN_READWRITE};
+    SQLite::Database other{(directory.path() / "journal.db").string(), SQLite::OPEN_READWRITE,
+                           5000};
     SQLite::Transaction held{other, SQLite::TransactionBehavior::IMMEDIATE};
     const auto before = std::chrono::steady_clock::now();
     const auto sequence = latch(*store, noon + minute, 2);
