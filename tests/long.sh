@@ -4,6 +4,9 @@
 #   tsan         every test under the thread sanitizer
 #   lint         clang-format and clang-tidy over every file
 #   fuzz         each fuzzer for $FUZZ_SECONDS (600)
+#   numbers      core/water: $CALLS (10,000,000) calls of any numbers at each of its three parts,
+#                every instrument's uncertainty by many draws, 2,000 states against python3-gsw;
+#                the seeds are printed, TIDEWRIGHT_SEED=N runs one again
 #   kills        the daemon killed $KILLS (500) times; no announced latch may be lost
 #   determinism  one journal replayed in debug and release, to equal commands, alarms and reasons
 #   bench        the benchmarks, printed
@@ -43,6 +46,13 @@ fuzz() {
   done
 }
 
+numbers() {
+  built release unit_tests && built release handbook_tests || return 1
+  TIDEWRIGHT_CALLS="${CALLS:-10000000}" build/release/tests/unit_tests \
+    --gtest_filter='AnyNumber*:MonteCarlo*:*/MonteCarlo*' &&
+    build/release/tests/handbook_tests --gtest_filter='ReferenceLibrary*:HandbookTally*'
+}
+
 kills() {
   built release &&
     TIDEWRIGHT_KILLS="${KILLS:-500}" build/release/tests/daemon_tests --gtest_filter='Kill*'
@@ -70,7 +80,7 @@ bench() {
 state() { git rev-parse HEAD; git status --porcelain; }
 has_passed() { [ "$(cat "$kept/$1.passed" 2>/dev/null)" = "$(state)" ]; }
 
-parts="lint asan tsan determinism kills fuzz bench"
+parts="lint asan tsan determinism numbers kills fuzz bench"
 wanted=${*:-$parts}
 need $build_packages libgtest-dev libgmock-dev librapidcheck-dev python3 python3-gsw || exit 1
 passed=0 failed=0

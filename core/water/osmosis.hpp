@@ -9,9 +9,9 @@ namespace tidewright::water {
 
 // Of natural waters and of seawater. Range 0 to 60 g/L, 0 to 50 degrees. Error: within 10 % of
 // TEOS-10 for seawater salts of 0.5 to 40 g/L; pure sodium chloride has 10 to 20 % more below
-// 20 g/L. At home scale it is a tenth of a bar in three: an error of 10 % is 0.02 bar.
-// Source: FilmTec Reverse Osmosis Membranes Technical Manual, DuPont, form 45-D01504-en rev. 20,
-// equations 75 (below 20 g/L) and 76 (above), seen in a secondary copy.
+// 20 g/L, 4 to 8 % above. At home scale it is a tenth of a bar in three: an error of 10 % is 0.02
+// bar. Source: FilmTec Reverse Osmosis Membranes Technical Manual, DuPont, form 45-D01504-en rev.
+// 20, equations 75 (below 20 g/L) and 76 (above), seen in a secondary copy.
 Answer<Bars> osmotic_pressure(MilligramsPerLitre dissolved_solids, Celsius temperature);
 
 // At what a membrane is run.

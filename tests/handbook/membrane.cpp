@@ -86,6 +86,11 @@ INSTANTIATE_TEST_SUITE_P(RecoveryPublished, Handbook,
                                                   {{"recovery", Standing::published, recovery}})),
                          place);
 
+INSTANTIATE_TEST_SUITE_P(RejectionPublished, Handbook,
+                         testing::ValuesIn(checks(printed, "rejection",
+                                                  {{"rejection", Standing::published, rejection}})),
+                         place);
+
 INSTANTIATE_TEST_SUITE_P(ConcentrationFactorPublished, Handbook,
                          testing::ValuesIn(checks(printed, "concentration_factor",
                                                   {{"concentrate_tds_mgL", Standing::published,
@@ -179,6 +184,15 @@ INSTANTIATE_TEST_SUITE_P(
                              [](const Row& row) { return row.number() <= 40; })),
     place);
 
+INSTANTIATE_TEST_SUITE_P(
+    TemperatureFactorOfTheSite, Handbook,
+    testing::ValuesIn(checks("purifier/02_rating_to_site.csv", "temperature_factor",
+                             {{"TCF_site", Standing::computed,
+                               [](const Row& row) {
+                                 return or_nan(water::temperature_factor({row["site_T"]}));
+                               }}})),
+    place);
+
 double factor_of_2700(const Row& row) { return temperature_factor(row, {2700, 2700, 273}); }
 
 bool is_2700(const Row& row) { return row.text("form").starts_with("multiplier (K=2700"); }
@@ -217,6 +231,14 @@ INSTANTIATE_TEST_SUITE_P(
                                  return temperature_factor(row, {2640, 2640, 273.15});
                                }},
                               {"TCF_2700", {}, factor_of_2700}})),
+    place);
+
+INSTANTIATE_TEST_SUITE_P(
+    TemperatureFactorByTheRule, Handbook,
+    testing::ValuesIn(checks("purifier/02_tcf.csv", "temperature_factor",
+                             {{"rule_3pct_per_C", Standing::remembered,
+                               [](const Row& row) { return temperature_factor(row); }}},
+                             [](const Row& row) { return row["T_C"] >= 15 && row["T_C"] <= 35; })),
     place);
 
 }  // namespace

@@ -33,6 +33,27 @@ INSTANTIATE_TEST_SUITE_P(
                              {{"pi_bar", Standing::library, osmotic_pressure}})),
     place);
 
+// What is said of it: within a tenth for seawater, and 10 to 20 % less than sodium chloride.
+INSTANTIATE_TEST_SUITE_P(
+    OsmoticPressureByOtherFormulas, Handbook,
+    testing::ValuesIn(checks("purifier/02_osmotic.csv", "osmotic_pressure",
+                             {{"pi_bar_rule_1psi_per_100mgL", {}, osmotic_pressure},
+                              {"pi_bar_eq52_NaCl", {}, osmotic_pressure},
+                              {"pi_bar_vanthoff_NaCl", {}, osmotic_pressure}})),
+    place);
+
+INSTANTIATE_TEST_SUITE_P(
+    OsmoticPressureOfSodiumChloride, Handbook,
+    testing::ValuesIn(checks("purifier/02_osmotic_nacl_published.csv", "osmotic_pressure",
+                             {{"pi_bar", Standing::published, osmotic_pressure}})),
+    place);
+
+INSTANTIATE_TEST_SUITE_P(
+    OsmoticPressureByWaterTap, Handbook,
+    testing::ValuesIn(checks("purifier/02_osmotic_watertap.csv", "osmotic_pressure",
+                             {{"pi_bar", Standing::library, osmotic_pressure}})),
+    place);
+
 water::MembraneConditions conditions(const Row& row, const std::string& when) {
   return {{row[when + "_P_bar"]},  {row[when + "_dP_bar"]}, {row[when + "_Pperm_bar"]},
           {row[when + "_Cf_mgL"]}, row[when + "_Y"],        {row[when + "_T_C"]}};
@@ -120,6 +141,35 @@ INSTANTIATE_TEST_SUITE_P(PermeateAt, Handbook,
                                                                  row["ref_Cp_mgL"] -
                                                              1;
                                                     }}})),
+                         place);
+
+// One sound membrane under two sets of conditions, integrated along its length: carried from the
+// one to the other, its flow and its permeate are what they were there.
+water::MembraneConditions at_room(const Row& row, const std::string& when) {
+  return {{row[when + "_P_bar"]},  {row[when + "_dP_bar"]}, {row[when + "_Pperm_bar"]},
+          {row[when + "_Cf_mgL"]}, row[when + "_Y"],        {25}};
+}
+
+double integrated_flow(const Row& row) {
+  return or_nan(water::flow_at({row["op_Q"]}, at_room(row, "op"), at_room(row, "ref")));
+}
+
+double integrated_permeate(const Row& row) {
+  return or_nan(water::permeate_at({row["op_Cp_mgL"]}, at_room(row, "op"), {row["ref_Cp_mgL"]},
+                                   at_room(row, "ref")));
+}
+
+const std::string sound = "purifier/02_normalisation_scipy.csv";
+
+INSTANTIATE_TEST_SUITE_P(FlowAtByScipy, Handbook,
+                         testing::ValuesIn(checks(sound, "flow_at",
+                                                  {{"ref_Q", Standing::library, integrated_flow}})),
+                         place);
+
+INSTANTIATE_TEST_SUITE_P(PermeateAtByScipy, Handbook,
+                         testing::ValuesIn(checks(sound, "permeate_at",
+                                                  {{"ref_Cp_mgL", Standing::library,
+                                                    integrated_permeate}})),
                          place);
 
 // The published examples have flow x temperature factor x pressure ratio. Salt-free water has no

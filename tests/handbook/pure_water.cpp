@@ -4,7 +4,6 @@
 
 #include "core/water/conductivity_compensation.hpp"
 #include "core/water/dissolved_solids.hpp"
-#include "core/water/ionic_conductance.hpp"
 #include "core/water/meter_display.hpp"
 #include "core/water/water_grade.hpp"
 #include "tests/handbook/handbook.hpp"
@@ -14,25 +13,11 @@ namespace {
 
 Celsius temperature(const Row& row) { return {row["T_C"]}; }
 
-double hydrogen(const Row& row) { return or_nan(water::hydrogen_conductance(temperature(row))); }
-double hydroxide(const Row& row) { return or_nan(water::hydroxide_conductance(temperature(row))); }
-
 double conductivity(const Row& row) {
   return or_nan(water::pure_water_conductivity(temperature(row)));
 }
 
 const std::string pure = "purifier/03_pure_water.csv";
-
-INSTANTIATE_TEST_SUITE_P(HydrogenConductance, Handbook,
-                         testing::ValuesIn(checks(pure, "hydrogen_conductance",
-                                                  {{"lambda_H", Standing::remembered, hydrogen}})),
-                         place);
-
-INSTANTIATE_TEST_SUITE_P(HydrogenConductancePublished, Handbook,
-                         testing::ValuesIn(checks("purifier/03_ionic_conductance_published.csv",
-                                                  "hydrogen_conductance",
-                                                  {{"hydrogen", Standing::published, hydrogen}})),
-                         place);
 
 INSTANTIATE_TEST_SUITE_P(
     PureWater, Handbook,
@@ -42,26 +27,15 @@ INSTANTIATE_TEST_SUITE_P(
                 {"rho_MOhm_cm", {}, [](const Row& row) { return 1 / conductivity(row); }}})),
     place);
 
-// What the conductivity is made of: hydroxide has no published value of its own here.
-INSTANTIATE_TEST_SUITE_P(PureWaterParts, Handbook,
-                         testing::ValuesIn(checks(pure, "pure_water_conductivity",
-                                                  {{"lambda_OH", Standing::remembered, hydroxide},
-                                                   {"pKw",
-                                                    {},
-                                                    [](const Row& row) {
-                                                      return or_nan(water::water_ionisation(
-                                                          temperature(row)));
-                                                    }}})),
-                         place);
-
 INSTANTIATE_TEST_SUITE_P(
-    WaterIonisation, Handbook,
-    testing::ValuesIn(checks("purifier/05_carbonate_constants.csv", "water_ionisation",
-                             {{"pKw_MF81",
-                               {},
-                               [](const Row& row) {
-                                 return or_nan(water::water_ionisation(temperature(row)));
-                               }}})),
+    PureWaterFact, Handbook,
+    testing::ValuesIn(checks(
+        "purifier/03_pure_water_facts.csv", "pure_water_conductivity",
+        {{"kappa_uS_cm", Standing::published, conductivity},
+         {"rho_MOhm_cm", Standing::published,
+          [](const Row& row) { return 1 / conductivity(row); }}},
+        // The second is of water with lye in it; the third is in the table of printed values.
+        [](const Row& row) { return row["kappa_uS_cm"] == 0.05501; })),
     place);
 
 double with_salt(const Row& row) {
@@ -166,17 +140,6 @@ INSTANTIATE_TEST_SUITE_P(Shown, Handbook,
                                                    {"shown_truncated", {}, display(false)}})),
                          place);
 
-INSTANTIATE_TEST_SUITE_P(CompensatedPureWater, Handbook,
-                         testing::ValuesIn(checks("purifier/03_compensation.csv",
-                                                  "compensated_pure_water",
-                                                  {{"nonlinear",
-                                                    {},
-                                                    [](const Row& row) {
-                                                      return or_nan(water::compensated_pure_water(
-                                                          {row["raw_kappa"]}, temperature(row)));
-                                                    }}})),
-                         place);
-
 std::function<double(const Row&)> linear_factor(double percent_per_celsius) {
   return [percent_per_celsius](const Row& row) {
     return or_nan(water::factor_to_25({water::Compensation::Law::linear, percent_per_celsius},
@@ -213,11 +176,13 @@ double reagent_limit(const Row& row) {
   return water::conductivity_limit(types.at(row.text("type"))).value;
 }
 
-INSTANTIATE_TEST_SUITE_P(ReagentWater, Handbook,
-                         testing::ValuesIn(checks("purifier/03_astm_d1193.csv",
-                                                  "conductivity_limit",
-                                                  {{"kappa25_max_uS_cm", {}, reagent_limit}})),
-                         place);
+INSTANTIATE_TEST_SUITE_P(
+    ReagentWater, Handbook,
+    testing::ValuesIn(
+        checks("purifier/03_astm_d1193.csv", "conductivity_limit",
+               {{"kappa25_max_uS_cm", {}, reagent_limit},
+                {"rho25_min_MOhm_cm", {}, [](const Row& row) { return 1 / reagent_limit(row); }}})),
+    place);
 
 INSTANTIATE_TEST_SUITE_P(PharmaceuticalWater, Handbook,
                          testing::ValuesIn(checks("purifier/03_usp645_stage1.csv",

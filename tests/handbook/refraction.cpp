@@ -98,6 +98,44 @@ INSTANTIATE_TEST_SUITE_P(
                               {"error_ppt", Standing::computed, brine_error}})),
     place);
 
+// Along straight lines between the values of the printed table of brine. At 30, 35 and 40
+// seawater's index is printed as well (table 08); in between it is by the formula.
+bool is_printed(const Row& row) { return row["S_P"] == 30 || row["S_P"] == 35 || row["S_P"] == 40; }
+bool is_between(const Row& row) { return !is_printed(row); }
+bool is_salty(const Row& row) { return row["S_P"] > 0 && is_between(row); }
+
+double by_interpolated(const Row& row) {
+  return or_nan(water::salinity_of_brine_scale(GramsPerKilogram{row["brine_ppt_interp"]}));
+}
+
+const std::string errors = "seawater/11_brine_scale_error.csv";
+
+INSTANTIATE_TEST_SUITE_P(BrineScaleByPrintedTables, Handbook,
+                         testing::ValuesIn(checks(errors, "brine_scale_reading",
+                                                  {{"brine_ppt_interp", Standing::published,
+                                                    brine_reading}},
+                                                  is_printed)),
+                         place);
+
+INSTANTIATE_TEST_SUITE_P(BrineScaleByTheTable, Handbook,
+                         testing::ValuesIn(checks(errors, "brine_scale_reading",
+                                                  {{"brine_ppt_interp", Standing::computed,
+                                                    brine_reading}},
+                                                  is_between)),
+                         place);
+
+INSTANTIATE_TEST_SUITE_P(SalinityOfBrineScaleByPrintedTables, Handbook,
+                         testing::ValuesIn(checks(errors, "salinity_of_brine_scale",
+                                                  {{"S_P", Standing::published, by_interpolated}},
+                                                  is_printed)),
+                         place);
+
+INSTANTIATE_TEST_SUITE_P(SalinityOfBrineScaleByTheTable, Handbook,
+                         testing::ValuesIn(checks(errors, "salinity_of_brine_scale",
+                                                  {{"S_P", Standing::computed, by_interpolated}},
+                                                  is_salty)),
+                         place);
+
 // The scale and its inverse against the one mixture that is printed.
 INSTANTIATE_TEST_SUITE_P(
     CalibrationFluid, Handbook,

@@ -64,6 +64,44 @@ INSTANTIATE_TEST_SUITE_P(ResinRunPublished, Handbook,
                                                     published_gallons}})),
                          place);
 
+// A fresh bed has all its litres left.
+double published_gallons_left(const Row& row) {
+  const double milligrams_per_grain = 64.79891;
+  const double milligrams = 1000 * row["kgr_per_ft3"] * row["resin_ft3"] * milligrams_per_grain;
+  const MilliequivalentsPerLitre load{row["load_gpg"] * milligrams_per_grain / litres_per_gallon /
+                                      50.0435};
+  return water::litres_left(milligrams / 50.0435 / 1000, 0, load)->value / litres_per_gallon;
+}
+
+INSTANTIATE_TEST_SUITE_P(LitresLeftPublished, Handbook,
+                         testing::ValuesIn(checks("purifier/04_resin_published.csv", "litres_left",
+                                                  {{"US_gallons", Standing::published,
+                                                    published_gallons_left}})),
+                         place);
+
+const std::string example = "purifier/04_resin_litres_published.csv";
+
+INSTANTIATE_TEST_SUITE_P(LitresLeftOfTheExample, Handbook,
+                         testing::ValuesIn(checks(example, "litres_left",
+                                                  {{"litres", Standing::published,
+                                                    [](const Row& row) {
+                                                      return or_nan(water::litres_left(
+                                                          row["fresh_eq"], 0, {row["load_meqL"]}));
+                                                    }}})),
+                         place);
+
+INSTANTIATE_TEST_SUITE_P(
+    ResinRunOfTheExample, Handbook,
+    testing::ValuesIn(
+        checks(example, "resin_run",
+               {{"litres", Standing::published,
+                 [](const Row& row) {
+                   const double eq = row["fresh_eq"];
+                   const MilliequivalentsPerLitre both{row["load_meqL"]};
+                   return water::resin_run({{1}, eq, eq, 1}, {both, both})->litres.value;
+                 }}})),
+    place);
+
 INSTANTIATE_TEST_SUITE_P(
     EquivalentsPerLitre, Handbook,
     testing::ValuesIn(checks("purifier/04_resin_units_published.csv", "equivalents_per_litre",

@@ -2,11 +2,14 @@
 #include "core/base/customary_units.hpp"
 #include "core/water/carbon_filter.hpp"
 #include "core/water/filling.hpp"
+#include "core/water/sediment_filter.hpp"
 #include "core/water/startup.hpp"
 #include "tests/handbook/handbook.hpp"
 
 namespace tidewright::handbook {
 namespace {
+
+constexpr double psi_per_bar = 14.5038;
 
 const std::string starts = "purifier/06_startup.csv";
 
@@ -107,6 +110,33 @@ INSTANTIATE_TEST_SUITE_P(
                  [](const Row& row) {
                    return or_nan(water::carbon_capacity_grams(filter(row))) / life(row).days;
                  }}})),
+    place);
+
+// Of a fresh filter with time enough by the calendar, the same days.
+INSTANTIATE_TEST_SUITE_P(
+    CarbonLeft, Handbook,
+    testing::ValuesIn(checks(carbon, "carbon_left",
+                             {{"days",
+                               {},
+                               [](const Row& row) {
+                                 const water::CarbonUse use{
+                                     {0}, {daily_feed(row)}, {row["chlorine_mgL"]}, 0, 3650, {}};
+                                 return water::carbon_left(filter(row), use)->days;
+                               }}})),
+    place);
+
+INSTANTIATE_TEST_SUITE_P(
+    DropAtFlow, Handbook,
+    testing::ValuesIn(checks("purifier/07_sediment_published.csv", "drop_at_flow",
+                             {{"psi_then", Standing::published,
+                               [](const Row& row) {
+                                 return or_nan(water::drop_at_flow(
+                                            {row["psi"] / psi_per_bar},
+                                            {row["gpm"] * 60 * litres_per_gallon},
+                                            {row["gpm_then"] * 60 * litres_per_gallon},
+                                            row["power"])) *
+                                        psi_per_bar;
+                               }}})),
     place);
 
 const std::string filling = "purifier/09_fill_overflow.csv";

@@ -62,42 +62,71 @@ class MonteCarlo : public testing::Test {
   std::normal_distribution<double> normal_;
 };
 
-TEST_F(MonteCarlo, SalinityByConductivity) {
-  const Instrument& probe = *instrument_named("probe");
-  const double reading = conductivity({35}, room)->value;
-  expect_spread(salinity_by(probe, reading, room)->standard_uncertainty, [&] {
-    return practical_salinity(MillisiemensPerCm{drawn(reading, probe.reading * reading)},
-                              {drawn(room.value, probe.temperature.value)})
-        ->value;
-  });
+// One that reads `salinity` of seawater at `room`.
+double reading_of(const Instrument& instrument, PracticalSalinity salinity) {
+  switch (instrument.reads) {
+    case Instrument::Reads::conductivity:
+      return conductivity(salinity, room)->value;
+    case Instrument::Reads::specific_gravity:
+      return *hydrometer_reading(salinity, room, GravityScale::fahrenheit_60_60);
+    case Instrument::Reads::refractive_index:
+      return *refractive_index(salinity, room);
+    case Instrument::Reads::brine_scale:
+      return brine_scale_reading(salinity)->value;
+    case Instrument::Reads::practical_salinity:
+      break;
+  }
+  return salinity.value;
 }
 
-TEST_F(MonteCarlo, SalinityByHydrometer) {
-  const Instrument& glass = *instrument_named("hydrometer");
-  const auto scale = GravityScale::fahrenheit_60_60;
-  const double reading = *hydrometer_reading({33}, room, scale);
-  expect_spread(salinity_by(glass, reading, room, scale)->standard_uncertainty, [&] {
-    return salinity_of_hydrometer(drawn(reading, glass.reading),
-                                  {drawn(room.value, glass.temperature.value)}, scale)
-        ->value;
-  });
+double salinity_of(Instrument::Reads reads, double reading, Celsius temperature) {
+  switch (reads) {
+    case Instrument::Reads::conductivity:
+      return practical_salinity(MillisiemensPerCm{reading}, temperature)->value;
+    case Instrument::Reads::specific_gravity:
+      return salinity_of_hydrometer(reading, temperature, GravityScale::fahrenheit_60_60)->value;
+    case Instrument::Reads::refractive_index:
+      return salinity_of_refraction(reading, temperature)->value;
+    case Instrument::Reads::brine_scale:
+      return salinity_of_brine_scale({reading})->value;
+    case Instrument::Reads::practical_salinity:
+      break;
+  }
+  return reading;
 }
 
-TEST_F(MonteCarlo, SalinityByRefractometers) {
-  const Instrument& digital = *instrument_named("index_refractometer");
-  const double index = *refractive_index({35}, room);
-  expect_spread(salinity_by(digital, index, room)->standard_uncertainty, [&] {
-    return salinity_of_refraction(drawn(index, digital.reading),
-                                  {drawn(room.value, digital.temperature.value)})
-               ->value +
-           drawn(0, digital.salinity.value);
-  });
-  const Instrument& brine = *instrument_named("brine_refractometer");
-  expect_spread(salinity_by(brine, 36.4, room)->standard_uncertainty, [&] {
-    return salinity_of_brine_scale({drawn(36.4, brine.reading)})->value +
-           drawn(0, brine.salinity.value);
-  });
+class MonteCarloOf : public MonteCarlo, public testing::WithParamInterface<Instrument> {
+ protected:
+  void expect_spread_of(const Instrument& one) {
+    const double reading = reading_of(one, {33});
+    const bool relative = one.reads == Instrument::Reads::conductivity;
+    const auto sure = salinity_by(one, reading, room, GravityScale::fahrenheit_60_60);
+    EXPECT_NEAR(sure->value, 33, 1e-3);
+    expect_spread(sure->standard_uncertainty, [&] {
+      return salinity_of(one.reads, drawn(reading, one.reading * (relative ? reading : 1)),
+                         {drawn(room.value, one.temperature.value)}) +
+             drawn(0, one.salinity.value);
+    });
+  }
+};
+
+TEST_P(MonteCarloOf, Instrument) { expect_spread_of(GetParam()); }
+
+// What a household knows better is carried through as well: each part by itself made three quarters
+// of what it was.
+TEST_P(MonteCarloOf, InstrumentOverridden) {
+  struct Instrument mine = GetParam();
+  const double usual = salinity_by(mine, reading_of(mine, {33}), room)->standard_uncertainty;
+  mine.reading *= 0.75;
+  mine.temperature = mine.temperature * 0.75;
+  mine.salinity = mine.salinity * 0.75;
+  const double better = salinity_by(mine, reading_of(mine, {33}), room)->standard_uncertainty;
+  EXPECT_NEAR(better / usual, 0.75, 1e-3);
+  expect_spread_of(mine);
 }
+
+INSTANTIATE_TEST_SUITE_P(All, MonteCarloOf, testing::ValuesIn(instruments()),
+                         [](const auto& one) { return std::string(one.param.name); });
 
 TEST_F(MonteCarlo, SalinityByWeight) {
   const DosingUncertainty by;
