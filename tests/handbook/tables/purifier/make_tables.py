@@ -116,8 +116,8 @@ TEMPERATURES = range(0, 55, 5)
 # usgs-coupled/phreeqcrm) and, for the conductivity, the sum in its function calc_SC.
 PHREEQC = "PHREEQC version 3, U.S. Geological Survey"
 # Tracer diffusion at 25 degrees, m2/s, and the coefficient of its temperature, K.
-DIFFUSION = {"hydrogen": (9.31e-9, 838), "hydroxide": (5.27e-9, 478), "bicarbonate": (1.18e-9, -250),
-             "sodium": (1.33e-9, 75), "chloride": (2.033e-9, 216)}
+DIFFUSION = {"hydrogen": (9.31e-9, 838), "hydroxide": (5.27e-9, 478),
+             "bicarbonate": (1.18e-9, -250), "sodium": (1.33e-9, 75), "chloride": (2.033e-9, 216)}
 
 
 def ionisation(celsius):
@@ -156,15 +156,16 @@ write("03_water_ionisation_iapws.csv",
 
 write("03_ionic_conductance_phreeqc.csv",
       [f"Limiting conductances as {PHREEQC}, makes its specific conductance:",
-       "F2 D / (R 298.15), from the tracer diffusion coefficients in its database, with its rule for",
-       "their temperature and the viscosity of water by IAPWS 2008 (python3-iapws)."],
+       "F2 D / (R 298.15), from the tracer diffusion coefficients in its database, with its rule",
+       "for their temperature and the viscosity of water by IAPWS 2008 (python3-iapws)."],
       "T_C,hydrogen,hydroxide,bicarbonate,sodium_chloride",
       [(celsius, *(conductance(ion, celsius) for ion in ("hydrogen", "hydroxide", "bicarbonate")),
         sodium_chloride(celsius)) for celsius in TEMPERATURES])
 
 write("03_trace_salt_phreeqc.csv",
       [f"Conductivity of water with a trace of sodium chloride as {PHREEQC},",
-       "sums it: pKw and diffusion of its database, density and viscosity by IAPWS (python3-iapws).",
+       "sums it: pKw and diffusion of its database, density and viscosity by IAPWS",
+       f"(python3-iapws {iapws.__version__}).",
        "The last column is the same water's at 25 degrees."],
       "NaCl_ug_L,T_C,kappa_uS_cm,kappa25_uS_cm",
       [(salt, celsius, conductivity(salt, celsius), conductivity(salt, 25))
@@ -180,7 +181,8 @@ def marsh_stokes(raw, celsius):
 
 write("03_compensation_marsh_stokes.csv",
       ["Conductivity at 25 degrees by the equation of Marsh and Stokes, as printed on the page",
-       "\"Adjusting Water Resistivity Measurement at a Given Temperature to 25C\" of Medical Algorithms.",
+       "\"Adjusting Water Resistivity Measurement at a Given Temperature to 25C\" of Medical",
+       "Algorithms.",
        "Up to 40 degrees: above, its linear law for the salt leaves sodium chloride's by 3 %."],
       "raw_uS_cm,T_C,kappa25_uS_cm",
       [(raw, celsius, marsh_stokes(raw, celsius))
@@ -188,7 +190,8 @@ write("03_compensation_marsh_stokes.csv",
 
 
 # A membrane by solution and diffusion: at each place water passes in proportion to the pressure
-# that is left and salt in proportion to its concentration. 0.75 bar in a g/L, about natural water's.
+# that is left and salt in proportion to its concentration. 0.75 bar in a g/L, about that of
+# natural water.
 def along(area, feed_flow, feed, pressure, drop, back, water_rate, salt_rate):
     """Permeate flow, its concentration, and recovery."""
 
@@ -207,8 +210,9 @@ def along(area, feed_flow, feed, pressure, drop, back, water_rate, salt_rate):
 
 SOUND = (3.0, 0.2)  # L/(h m2 bar) and L/(h m2)
 CONDITIONS = [  # feed flow L/h, feed mg/L, pressure, its drop and back pressure, bar
-    (40, 300, 5, 0.2, 0.1), (40, 300, 3.5, 0.2, 0.1), (25, 300, 5, 0.1, 0.1), (40, 800, 5, 0.2, 0.1),
-    (60, 300, 6.5, 0.4, 0.3), (30, 500, 4, 0.2, 0.2), (50, 150, 3, 0.3, 0)]
+    (40, 300, 5, 0.2, 0.1), (40, 300, 3.5, 0.2, 0.1), (25, 300, 5, 0.1, 0.1),
+    (40, 800, 5, 0.2, 0.1), (60, 300, 6.5, 0.4, 0.3), (30, 500, 4, 0.2, 0.2),
+    (50, 150, 3, 0.3, 0)]
 
 
 def membrane_rows():
