@@ -62,7 +62,9 @@ TEST_P(Reckon, AnswersAsTheHandbook) {
 }
 
 // seawater/: 02_pss78_grid (25 degrees, 35), 07_hydrometer_temperature and the notes of 2-3,
-// 11_brine_scale_error, 05b_salinity_to_sg, 04_density_grid.
+// 11_brine_scale_error, 05b_salinity_to_sg, 04_density_grid, 09_refractive_grid,
+// 12b_seawater_wrong_compensation; the fluid: CRC Handbook, 57th edition, as cited in the notes
+// of 4.
 INSTANTIATE_TEST_SUITE_P(
     Seawater, Reckon,
     testing::Values(
@@ -70,6 +72,13 @@ INSTANTIATE_TEST_SUITE_P(
              {{"practical_salinity", 35, 1e-3}, {"absolute_salinity_g_kg", 35.16504, 1e-3}}},
         Line{"salinity --conductivity-ms-cm 53.0710 --temperature-f 77",
              {{"practical_salinity", 35, 1e-3}}},
+        Line{"salinity --conductivity-at-25-ms-cm 53.2423 --temperature-c 20 --law linear",
+             {{"practical_salinity", 35, 1e-3}, {"conductivity_ms_cm", 47.9180, 1e-4}}},
+        Line{"salinity --conductivity-at-25-ms-cm 53.2697 --temperature-f 86 --law linear "
+             "--percent-per-celsius 1.91",
+             {{"practical_salinity", 35, 1e-3}, {"conductivity_ms_cm", 58.3570, 1e-4}}},
+        Line{"salinity --conductivity-at-25-ms-cm 54.3921 --temperature-c 10 --law iso-7888",
+             {{"practical_salinity", 35, 1e-3}, {"conductivity_ms_cm", 38.0897, 1e-4}}},
         Line{"salinity --specific-gravity 1.0264 --scale 25/25 --temperature-c 20",
              {{"practical_salinity", 33.34, 0.01}}},
         Line{"salinity --specific-gravity 1.0250 --scale 60F/60F --temperature-c 25",
@@ -77,6 +86,25 @@ INSTANTIATE_TEST_SUITE_P(
         Line{"salinity --refractive-index 1.339386 --temperature-c 20",
              {{"practical_salinity", 35, 0.01}}},
         Line{"salinity --brine-scale-g-kg 35", {{"practical_salinity", 33.6, 0.1}}},
+        Line{"readings --practical-salinity 35 --temperature-c 20 --scale 25/25",
+             {{"conductivity_ms_cm", 47.9180, 1e-3},
+              {"linear_meter_ms_cm", 53.2423, 1e-3},
+              {"iso_7888_meter_ms_cm", 53.4765, 1e-3},
+              {"conductivity_at_25c_ms_cm", 53.0710, 1e-3},
+              {"specific_gravity_25_25", 1.026374, 2e-6},
+              {"specific_gravity_20_20", 1.026607, 2e-6},
+              {"specific_gravity_60f_60f", 1.026862, 2e-6},
+              {"specific_gravity_17_5_17_5", 1.026744, 2e-6},
+              {"specific_gravity_15_15", 1.026898, 2e-6},
+              {"specific_gravity_15_4", 1.026002, 2e-6},
+              {"specific_gravity_20_4", 1.024792, 2e-6},
+              {"specific_gravity_25_4", 1.023369, 2e-6},
+              {"hydrometer_reading", 1.02767, 1e-5},
+              {"refractive_index", 1.339386, 1e-6},
+              {"brine_scale_g_kg", 36.42, 0.05},
+              {"density_kg_m3", 1024.766, 1e-3},
+              {"absolute_salinity_g_kg", 35.16504, 1e-5},
+              {"calibration_fluid_g_kg", 36.5, 0.3}}},
         Line{"gravity --practical-salinity 35 --scale 25/25",
              {{"specific_gravity", 1.02637, 1e-5}}},
         Line{"gravity --practical-salinity 35 --scale 25/4", {{"specific_gravity", 1.02337, 1e-5}}},
@@ -129,7 +157,7 @@ INSTANTIATE_TEST_SUITE_P(
              {{"evaporated_l", 4, 1e-3}}}));
 
 // purifier/: 01_two_in_series A (and its first membrane), 02_tcf; 04_resin_run and 04_twopoint;
-// 05_co2_load and 05_permeate_load; 09_volumes; 11_sar.
+// 05_co2_load and 05_permeate_load; 09_volumes; 11_sar; 03_ec_tds; 03_compensation; the notes of 3.
 INSTANTIATE_TEST_SUITE_P(
     Purifier, Reckon,
     testing::Values(
@@ -152,6 +180,27 @@ INSTANTIATE_TEST_SUITE_P(
         Line{"resin --resin-l 1.5 --permeate-ppm 6 --earlier-l 3000 --earlier-reads-percent 1 "
              "--later-l 3600 --later-reads-percent 5",
              {{"litres", 6000, 2}, {"curve_half_l", 4670, 1}, {"curve_spread_l", 363.5, 0.1}}},
+        Line{"solids --conductivity-at-25-us-cm 500 --factor 0.5",
+             {{"solids_ppm", 250, 1e-9},
+              {"solids_irrigation_ppm", 320, 1e-9},
+              {"solids_natural_water_ppm", 350, 1e-9},
+              {"equivalents_meq_l", 5, 1e-9},
+              {"equivalents_sodium_chloride_meq_l", 3.954, 1e-3},
+              {"equivalents_sodium_bicarbonate_meq_l", 5.285, 1e-3}}},
+        Line{"solids --shown-ppm 350 --factor natural-water",
+             {{"conductivity_at_25c_us_cm", 500, 1e-9}, {"solids_sodium_chloride_ppm", 250, 1e-9}}},
+        Line{"solids --conductivity-us-cm 30.78 --temperature-c 5 --factor 0.5",
+             {{"conductivity_at_25c_us_cm", 51.3, 1e-9}}},
+        Line{"solids --conductivity-us-cm 0.058435 --temperature-c 10 --factor 0.5",
+             {{"conductivity_at_25c_us_cm", 0.10505, 0.003}}},
+        Line{"zero --factor 0.5 --display rounds",
+             {{"conductivity_us_cm", 1, 1e-9},
+              {"sodium_chloride_mg_l", 0.44, 0.01},
+              {"resistivity_megohm_cm", 1, 1e-9}}},
+        Line{"zero --factor 0.5",
+             {{"conductivity_us_cm", 2, 1e-9},
+              {"sodium_chloride_mg_l", 0.90, 0.01},
+              {"resistivity_megohm_cm", 0.5, 1e-9}}},
         Line{"carbonate --alkalinity-mg-l 150 --ph 7.2 --temperature-c 12 --rejection-percent 97",
              {{"carbon_dioxide_mg_l", 23.2, 0.05},
               {"carbon_dioxide_meq_l", 0.526, 1e-3},
@@ -218,9 +267,9 @@ TEST(ReckonWords, ReadSeveralParametersAtOnce) {
 }
 
 TEST(ReckonHelp, IsAsKept) {
-  for (const char* quantity :
-       {"salinity", "gravity", "density", "dose", "correct", "change", "blend", "evaporation",
-        "membrane", "series", "resin", "carbonate", "vessel", "irrigation"}) {
+  for (const char* quantity : {"salinity", "readings", "gravity", "density", "dose", "correct",
+                               "change", "blend", "evaporation", "membrane", "series", "resin",
+                               "solids", "zero", "carbonate", "vessel", "irrigation"}) {
     const Printed printed = reckon(std::string(quantity) + " --help");
     EXPECT_EQ(printed.code, EX_OK);
     EXPECT_THAT(printed.text, HasSubstr("Example: tidewright reckon " + std::string(quantity)));

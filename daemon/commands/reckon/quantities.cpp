@@ -5,9 +5,10 @@
 namespace tidewright::commands::reckon {
 
 std::span<const Quantity* const> quantities() {
-  static constexpr std::array all{&salinity, &gravity,   &density,     &dose,      &correct,
-                                  &change,   &blend,     &evaporation, &membrane,  &series,
-                                  &resin,    &carbonate, &vessel,      &irrigation};
+  static constexpr std::array all{&salinity, &readings,  &gravity, &density,     &dose,
+                                  &correct,  &change,    &blend,   &evaporation, &membrane,
+                                  &series,   &resin,     &solids,  &zero,        &carbonate,
+                                  &vessel,   &irrigation};
   return all;
 }
 

@@ -15,9 +15,12 @@ extern const Quantity evaporation;
 extern const Quantity gravity;
 extern const Quantity irrigation;
 extern const Quantity membrane;
+extern const Quantity readings;
 extern const Quantity resin;
 extern const Quantity salinity;
 extern const Quantity series;
+extern const Quantity solids;
 extern const Quantity vessel;
+extern const Quantity zero;
 
 }  // namespace tidewright::commands::reckon

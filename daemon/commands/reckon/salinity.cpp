@@ -1,49 +1,27 @@
 #include <fmt/format.h>
 
 #include <array>
+#include <cmath>
 
-#include "core/water/instrument.hpp"
+#include "core/water/practical_salinity.hpp"
 #include "core/water/reference_salt.hpp"
+#include "daemon/commands/reckon/compensation_law.hpp"
 #include "daemon/commands/reckon/quantities.hpp"
+#include "daemon/commands/reckon/salinity_way.hpp"
 #include "daemon/commands/reckon/shared.hpp"
 
 namespace tidewright::commands::reckon {
 namespace {
 
-using water::Instrument;
-using Reads = Instrument::Reads;
-
-// A way to salinity: which option is typed, and what it stands on.
-struct Way {
-  Reads reads;
-  std::string_view option;
-  const char* instrument;  // the usual one
-  bool needs_temperature;
-  const char* formula;
-  const char* source;
-};
-
-constexpr std::array ways{
-    Way{Reads::conductivity, "conductivity-ms-cm", "probe", true,
-        "Practical Salinity Scale 1978: a polynomial in the root of C / 42.914 mS/cm",
-        "Perkin & Lewis 1980, IEEE Journal of Oceanic Engineering OE-5:9-16; UNESCO Technical "
-        "Papers in Marine Science 44"},
-    Way{Reads::specific_gravity, "specific-gravity", "hydrometer", true,
-        "density = reading x density of pure water / (1 + 25e-6 (t - t of the scale)), then "
-        "salinity of that density",
-        "TEOS-10: IOC, SCOR & IAPSO 2010, Manuals and Guides 56; glass: ISO 1768:1975"},
-    Way{Reads::refractive_index, "refractive-index", "index_refractometer", true,
-        "(index - index of pure water) / slope, both at the temperature",
-        "Millard & Seaver 1990, Deep-Sea Research 37(12):1909-1926"},
-    Way{Reads::brine_scale, "brine-scale-g-kg", "brine_refractometer", false,
-        "the salinity whose refractive index at 20 °C is that of so much sodium chloride",
-        "CRC Handbook of Chemistry and Physics, 102nd edition 2021; Millard & Seaver 1990, "
-        "Deep-Sea "
-        "Research 37(12):1909-1926"}};
+using Reads = water::Instrument::Reads;
 
 constexpr std::array options{
     Option{"conductivity", Unit::millisiemens_per_cm,
            "raw conductivity, not one turned into that at 25 °C", 0, 150},
+    Option{"conductivity-at-25", Unit::millisiemens_per_cm,
+           "compensated: what a meter shows for 25 °C; needs --law", 0, 200},
+    Option{"law", Unit::text, "how that meter does it: linear, iso-7888, none"},
+    percent_per_celsius,
     Option{"specific-gravity", Unit::none, "what a hydrometer reads; needs --scale", 0.9, 1.2},
     Option{"scale", Unit::text, "the hydrometer's scale, as marked on it: 25/25, 60F/60F ..."},
     Option{"refractive-index", Unit::none, "index at the temperature", 1.3, 1.4},
@@ -55,70 +33,36 @@ constexpr std::array options{
            "standard uncertainty of your instrument's reading; of conductivity, as a fraction", 0,
            10}};
 
-std::string names(Reads reads) {
-  std::string all;
-  for (const Instrument& one : water::instruments()) {
-    if (one.reads == reads) all += (all.empty() ? "" : ", ") + std::string(one.name);
-  }
-  return all;
-}
-
-Refusal untagged(const std::string& found, bool given) {
-  return unknown(
-      "--scale", given ? fmt::format("`{}`", found) : "no scale",
-      "the two temperatures that are marked on the hydrometer", std::string(water::gravity_scales),
-      "Read the marking. Without it the number means nothing: 1.025 is a salinity of 32.5 "
-      "on one scale and of 37.2 on another.");
-}
-
-std::variant<const Way*, Refusal> way_of(const Inputs& inputs) {
-  const Way* found = nullptr;
-  for (const Way& way : ways) {
-    if (!inputs.has(way.option)) continue;
-    if (found) {
-      return unknown(fmt::format("--{}", way.option), "a second reading", "one reading", "",
-                     "Reckon each reading by itself, and compare.");
-    }
-    found = &way;
-  }
-  if (found) return found;
-  return missing(
-      "--conductivity-ms-cm, --specific-gravity, --refractive-index or --brine-scale-g-kg",
-      "a reading", fmt::format("Type one of them, as here: {}", salinity.example));
-}
-
-std::variant<Instrument, Refusal> instrument_of(const Way& way, const Inputs& inputs) {
-  const std::string name = inputs.text_or("instrument", way.instrument);
-  const Instrument* const found = water::instrument_named(name);
-  if (!found || found->reads != way.reads) {
-    return unknown("--instrument", fmt::format("`{}`", name), "an instrument that reads this",
-                   names(way.reads), "Type one of these, or leave it out.");
-  }
-  Instrument mine = *found;
-  mine.reading = inputs.value_or("reading-uncertainty", mine.reading);
-  return mine;
+// What the meter's law was, what was measured before it, and what it would have come to unnoticed.
+void tell_undone(const Measured& sample, const water::Instrument& mine, double shown,
+                 double salinity, Reckoned& reckoned) {
+  const double sure = water::coverage_factor * mine.reading * sample.reading;
+  reckoned.results.push_back({"conductivity_ms_cm", "raw conductivity", sample.reading,
+                              Unit::millisiemens_per_cm, 3, sure});
+  reckoned.results.push_back({"law", "the meter's law", words(*sample.undone)});
+  reckoned.source += "; the laws: ISO 7888:1985, Standard Methods 2510 B";
+  reckoned.hints.emplace_back(
+      "The temperature must be the one that the meter itself shows: with that it compensated.");
+  const auto unnoticed = water::practical_salinity(MillisiemensPerCm{shown}, {25});
+  const double error = unnoticed ? unnoticed->value - salinity : 0;
+  if (std::abs(error) < 0.005) return;
+  reckoned.hints.push_back(fmt::format(
+      "Taken for the conductivity that the water has at 25 °C, what the meter shows would make a "
+      "salinity of {:.2f}: {:.2f} too {}.",
+      unnoticed->value, std::abs(error), error < 0 ? "low" : "high"));
 }
 
 Outcome reckon_salinity(const Inputs& inputs) {
-  const auto found = way_of(inputs);
+  const auto found = typed_way(inputs, salinity.example);
   if (const auto* refusal = std::get_if<Refusal>(&found)) return *refusal;
   const Way& way = *std::get<const Way*>(found);
-  auto scale = water::GravityScale::celsius_25_25;
-  if (way.reads == Reads::specific_gravity) {
-    const std::string text = inputs.text_or("scale", "");
-    const auto named = water::gravity_scale(text);
-    if (!named) return untagged(text, inputs.has("scale"));
-    scale = *named;
-  }
-  if (way.needs_temperature && !inputs.has("temperature-c")) {
-    return missing("--temperature-c or --temperature-f", "temperature of the sample",
-                   "Measure it in the sample itself, at the time of the reading.");
-  }
-  const auto instrument = instrument_of(way, inputs);
+  const auto taken = measured(way, inputs);
+  if (const auto* refusal = std::get_if<Refusal>(&taken)) return *refusal;
+  const Measured& sample = std::get<Measured>(taken);
+  const auto instrument = typed_instrument(way, inputs);
   if (const auto* refusal = std::get_if<Refusal>(&instrument)) return *refusal;
-  const Instrument& mine = std::get<Instrument>(instrument);
-  const auto answer =
-      water::salinity_by(mine, inputs[way.option], {inputs.value_or("temperature-c", 20)}, scale);
+  const auto& mine = std::get<water::Instrument>(instrument);
+  const auto answer = water::salinity_by(mine, sample.reading, sample.temperature, sample.scale);
   if (!answer) return refused(*answer.outside());
 
   const double sure = water::coverage_factor * answer->standard_uncertainty;
@@ -131,8 +75,11 @@ Outcome reckon_salinity(const Inputs& inputs) {
       way.source,
       fmt::format("± is k = 2, about 95 %, for: {}", mine.words),
       answer.outside()};
+  if (sample.undone) {
+    tell_undone(sample, mine, inputs[way.option], answer->value, reckoned);
+  }
   if (way.reads == Reads::specific_gravity) {
-    reckoned.results.push_back({"scale", "scale", std::string(water::text(scale))});
+    reckoned.results.push_back({"scale", "scale", std::string(water::text(sample.scale))});
   }
   if (way.reads == Reads::brine_scale) {
     reckoned.hints.emplace_back(

@@ -32,6 +32,7 @@ constexpr std::array rows{
     Row{Unit::equivalents_per_litre, {"eq-l", "eq/L"}},
     Row{Unit::millisiemens_per_cm, {"ms-cm", "mS/cm"}},
     Row{Unit::microsiemens_per_cm, {"us-cm", "µS/cm"}},
+    Row{Unit::megohm_cm, {"megohm-cm", "MΩ·cm"}},
     Row{Unit::percent, {"percent", "%"}},
     Row{Unit::days, {"days", "days"}},
     Row{Unit::none, {}},

@@ -27,6 +27,7 @@ enum class Unit : std::uint8_t {
   equivalents_per_litre,
   millisiemens_per_cm,
   microsiemens_per_cm,
+  megohm_cm,
   percent,
   days,
 };
