@@ -12,6 +12,8 @@ using Fahrenheit = Amount<struct FahrenheitUnit>;
 
 inline constexpr double litres_per_gallon = 3.785411784;
 inline constexpr double kilograms_per_pound = 0.45359237;
+inline constexpr double milligrams_per_grain = 64.79891;
+inline constexpr double mg_l_per_grain_per_gallon = milligrams_per_grain / litres_per_gallon;
 
 constexpr Litres litres(Gallons amount) { return {amount.value * litres_per_gallon}; }
 constexpr Gallons gallons(Litres amount) { return {amount.value / litres_per_gallon}; }

@@ -12,8 +12,12 @@ constexpr Range calciums{"calcium hardness", "mg/L CaCO3", 1, 5000};
 constexpr Range alkalinities{"alkalinity", "mg/L CaCO3", 1, 5000};
 constexpr Range phs{"pH", "", 4, 11};
 
-constexpr double milligrams_per_grain = 64.79891;
-constexpr double mg_l_per_grain_per_gallon = milligrams_per_grain / litres_per_gallon;
+std::optional<Outside> unfit(const ScaleWater& water) {
+  return first(outside(temperatures, water.temperature.value),
+               outside(solids, water.dissolved_solids.value),
+               outside(calciums, water.calcium.value),
+               outside(alkalinities, water.alkalinity.value), outside(phs, water.ph));
+}
 
 }  // namespace
 
@@ -30,13 +34,17 @@ Answer<double> grains_per_gallon(MilligramsPerLitre calcium_carbonate) {
   return calcium_carbonate.value / mg_l_per_grain_per_gallon;
 }
 
-Answer<Langelier> langelier(const ScaleWater& water) {
-  if (const auto bad = first(
-          outside(temperatures, water.temperature.value),
-          outside(solids, water.dissolved_solids.value), outside(calciums, water.calcium.value),
-          outside(alkalinities, water.alkalinity.value), outside(phs, water.ph))) {
+Answer<ScaleWater> concentrated(const ScaleWater& water, double factor) {
+  if (const auto bad =
+          first(unfit(water), outside(Range{"concentrate / feed", "", 1, 100}, factor))) {
     return *bad;
   }
+  return ScaleWater{water.temperature, water.dissolved_solids * factor, water.calcium * factor,
+                    water.alkalinity * factor, water.ph + std::log10(factor)};
+}
+
+Answer<Langelier> langelier(const ScaleWater& water) {
+  if (const auto bad = unfit(water)) return *bad;
   const double of_solids = (std::log10(water.dissolved_solids.value) - 1) / 10;
   const double of_temperature = 34.55 - 13.12 * std::log10(water.temperature.value + 273);
   const double of_calcium = std::log10(water.calcium.value) - 0.4;

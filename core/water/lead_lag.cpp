@@ -7,6 +7,8 @@ namespace {
 
 constexpr Range sharpnesses{"half / spread", "", 3, 300};
 constexpr Range fractions{"fraction of the permeate", "", 0.001, 0.99};
+constexpr Range lefts{"capacity left", "", 0, 2};
+constexpr Range behind_leads{"behind the lead / permeate", "", 1e-9, 1};
 
 // More turns than any rotation in range needs to settle to the last digit.
 constexpr int turns_max = 1000;
@@ -20,16 +22,19 @@ double charge_until(double fraction, double b) { return (b - 1) * fraction / (1 
 
 }  // namespace
 
-Answer<double> run_of_one(double sharpness, double fraction) {
-  if (const auto bad = unfit(sharpness, fraction)) return *bad;
-  const double charge = charge_until(fraction, std::exp(sharpness));
+Answer<double> run_of(double sharpness, double left, double fraction) {
+  if (const auto bad = first(unfit(sharpness, fraction), outside(lefts, left))) return *bad;
+  const double charge = charge_until(fraction, std::exp(sharpness * left));
   return std::max(0.0, std::log(charge)) / sharpness;
 }
 
+Answer<double> run_of_one(double sharpness, double fraction) {
+  return run_of(sharpness, 1, fraction);
+}
+
 Answer<double> run_of_two_together(double sharpness, double fraction) {
-  if (const auto bad = unfit(sharpness, fraction)) return *bad;
-  const double charge = charge_until(fraction, std::exp(2 * sharpness));
-  return std::max(0.0, std::log(charge)) / (2 * sharpness);
+  const Answer<double> both = run_of(sharpness, 2, fraction);
+  return both ? Answer<double>(*both / 2) : both;
 }
 
 Answer<Rotation> rotation(double sharpness, RotateWhen when, double fraction) {
@@ -52,6 +57,23 @@ Answer<Rotation> rotation(double sharpness, RotateWhen when, double fraction) {
     }
     lead = next_lead;
   }
+}
+
+Answer<CanistersLeft> canisters_left(double sharpness, double behind_lead, double behind_lag) {
+  if (const auto bad =
+          first(outside(sharpnesses, sharpness), outside(behind_leads, behind_lead),
+                outside(Range{"behind the lag / permeate", "", 1e-12, behind_lead}, behind_lag))) {
+    return *bad;
+  }
+  const auto left = [&](double share) { return std::min(1.0, -std::log(share) / sharpness); };
+  return CanistersLeft{left(behind_lead), left(behind_lag / behind_lead)};
+}
+
+Answer<double> fresh_lag_left(double sharpness, double behind_lead) {
+  if (const auto bad = first(outside(sharpnesses, sharpness), outside(behind_leads, behind_lead))) {
+    return *bad;
+  }
+  return std::log1p(std::expm1(sharpness) * (1 - behind_lead)) / sharpness;
 }
 
 }  // namespace tidewright::water

@@ -20,8 +20,13 @@
 
 namespace tidewright::water {
 
-// Until the product reaches `fraction` of the permeate, by one canister alone, and by two that are
-// changed together (per canister). Range of fraction 0.001 to 0.99; 0 if it is reached at once.
+// Until resin that can still take up `left` of one canister's capacity lets `fraction` of the
+// permeate through; two canisters in a row count as one bed of both. 0 if it is reached at once.
+// Range of left 0 to 2, of fraction 0.001 to 0.99.
+Answer<double> run_of(double sharpness, double left, double fraction);
+
+// Until the product reaches `fraction` of the permeate, by one fresh canister alone, and by two
+// that are changed together (per canister). Range of fraction as above.
 Answer<double> run_of_one(double sharpness, double fraction);
 Answer<double> run_of_two_together(double sharpness, double fraction);
 
@@ -39,5 +44,21 @@ struct Rotation {
 };
 // Refused also if the fraction is reached at once.
 Answer<Rotation> rotation(double sharpness, RotateWhen when, double fraction);
+
+// What each canister can still take up, in parts of its capacity: 1 is fresh.
+struct CanistersLeft {
+  double lead;
+  double lag;
+};
+// From what is read behind each / the permeate: 1 / B of the one bed, and of both. Range: behind
+// the lead 1e-9 to 1, behind the lag 1e-12 to that. Error: a reading twice too high takes
+// ln 2 / sharpness from the answer, 0.07 at a sharpness of 10.
+Answer<CanistersLeft> canisters_left(double sharpness, double behind_lead, double behind_lag);
+
+// What a lag that was fresh at the last turn can still take up at least, while the lead lets
+// `behind_lead` through, whatever the litres: all that the lead has let through is spread x
+// ln(1 / (1 - behind_lead)). Range 1e-9 to 1. Error: below the rotation's own by 0.003 at most from
+// a sharpness of 5.
+Answer<double> fresh_lag_left(double sharpness, double behind_lead);
 
 }  // namespace tidewright::water

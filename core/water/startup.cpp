@@ -7,6 +7,7 @@ constexpr Range steadies{"steady permeate", "mg/L", 0, 1e5};
 constexpr Range some_steadies{"steady permeate", "mg/L", 0.001, 1e5};
 constexpr Range flows{"flow", "L/h", 0.01, 1e5};
 constexpr Range hold_ups{"hold-up", "L", 0.001, 1000};
+constexpr Range half_ways{"half-way time", "min", 0.001, 1e4};
 constexpr Range run_minutes{"running time", "min", 0, 1e6};
 constexpr Range margins{"margin", "mg/L", 0.001, 1e5};
 constexpr Range starts{"starts", "a day", 0, 1000};
@@ -24,6 +25,15 @@ std::optional<Outside> unfit(const StartUp& run) {
 double time_constant(const StartUp& run) { return 60 * run.hold_up.value / run.flow.value; }
 
 }  // namespace
+
+Answer<Litres> hold_up_of(LitresPerHour flow, double half_way_minutes) {
+  if (const auto bad = first(outside(flows, flow.value), outside(half_ways, half_way_minutes))) {
+    return *bad;
+  }
+  const Litres found{flow.value * half_way_minutes / 60 / std::log(2.0)};
+  if (const auto bad = outside(hold_ups, found.value)) return *bad;
+  return found;
+}
 
 Answer<double> time_constant_minutes(const StartUp& run) {
   if (const auto bad = unfit(run)) return *bad;

@@ -220,6 +220,63 @@ INSTANTIATE_TEST_SUITE_P(
              "--magnesium-meq-l 1.44",
              {{"sodium_adsorption_ratio", 5.64, 5e-3}}}));
 
+// purifier/: 02_normalisation N1 (from memory; printed 144 m3/h and 77 mg/L) and N4; 06_startup and
+// 06_cycles; 07_carbon_life; by arithmetic: sediment; 04_leadlag_scipy, 04_logistic_scipy (litres
+// from 20 % to 50 %, and from 5 % to 20 %); 11_langelier_published and 11_langelier (feed).
+INSTANTIATE_TEST_SUITE_P(
+    Upkeep, Reckon,
+    testing::Values(
+        Line{"normalised --first-temperature-c 15 --first-feed-pressure-bar 25 "
+             "--first-pressure-drop-bar 3 --first-permeate-pressure-bar 1 --first-feed-ppm 1986 "
+             "--first-permeate-ppm 83 --first-permeate-l-h 150000 --first-concentrate-l-h 50000 "
+             "--temperature-c 10 --feed-pressure-bar 28 --pressure-drop-bar 4 "
+             "--permeate-pressure-bar 2 --feed-ppm 2292 --permeate-ppm 80 --permeate-l-h 127000 "
+             "--concentrate-l-h 49388.8889",
+             {{"normalised_flow_l_h", 143646, 5}, {"normalised_permeate_ppm", 77.09, 0.01}}},
+        Line{"normalised --first-temperature-c 25 --first-feed-pressure-bar 5 "
+             "--first-pressure-drop-bar 0.2 --first-permeate-pressure-bar 0.1 --first-feed-ppm 300 "
+             "--first-permeate-ppm 6 --first-permeate-l-h 12 --first-concentrate-l-h 36 "
+             "--temperature-c 22 --feed-pressure-bar 5.2 --pressure-drop-bar 0.35 "
+             "--permeate-pressure-bar 0.1 --feed-ppm 310 --permeate-ppm 6.6 --permeate-l-h 9.2 "
+             "--concentrate-l-h 32.6181818",
+             {{"flow_change_percent", -17.26, 0.01}, {"salt_passage_change_percent", 11.42, 0.01}}},
+        Line{"startup --start-ppm 200 --permeate-ppm 8 --permeate-l-h 12 --hold-up-l 0.25 "
+             "--starts-per-day 24 --per-day-l 300",
+             {{"settled_minutes", 6.572, 1e-3},
+              {"settled_l", 1.314, 1e-3},
+              {"excess_mg", 48, 1e-6},
+              {"equal_l", 6, 1e-6},
+              {"mean_permeate_ppm", 11.84, 1e-6},
+              {"extra_percent", 48, 1e-6}}},
+        Line{"carbon --against chlorine --disinfectant-mg-l 1 --rated-gal 10000 "
+             "--product-per-day-l 300 --recovery-percent 40",
+             {{"feed_per_day_l", 750, 1e-9},
+              {"capacity_g", 37.854, 1e-3},
+              {"litres", 37854.1, 0.1},
+              {"days", 50.47, 0.01},
+              {"days_left", 50.47, 0.01}}},
+        Line{"carbon --against chloramine --disinfectant-mg-l 3 --rated-gal 1000 --feed-per-day-l "
+             "750",
+             {{"days", 2.524, 1e-3}}},
+        Line{"sediment --clean-drop-bar 0.1 --clean-feed-l-h 100 --drop-bar 0.282842712 --feed-l-h "
+             "50 --in-use-days 65",
+             {{"drop_at_clean_flow_bar", 0.8, 1e-6},
+              {"used_percent", 100, 1e-6},
+              {"calendar_days_left", 300, 1e-9}}},
+        Line{"rotation --permeate-ppm 1000 --lead-outlet-ppm 300 --product-ppm 0",
+             {{"lead_left_percent", 12.04, 0.05}, {"lag_left_percent", 96.43, 0.05}}},
+        Line{"rotation --permeate-ppm 10 --lead-outlet-ppm 2 --product-ppm 0 --half-l 5000",
+             {{"litres_to_rotation", 693.15, 0.01}}},
+        Line{"rotation --permeate-ppm 10 --lead-outlet-ppm 8 --product-ppm 0.5 --limit-ppm 2 "
+             "--half-l 5000",
+             {{"litres_to_rotation", 0, 1e-9}, {"litres_to_limit", 779.07, 0.01}}},
+        Line{"hardness --hardness-mg-l 150 --ph 7.5 --alkalinity-mg-l 34 --feed-ppm 320 "
+             "--temperature-c 25",
+             {{"langelier_index", -0.7, 0.05}, {"grains_per_gallon", 8.763, 1e-3}}},
+        Line{"hardness --hardness-mg-l 200 --ph 7.4 --alkalinity-mg-l 180 --feed-ppm 400 "
+             "--temperature-c 12 --recovery-percent 50",
+             {{"langelier_index", -0.246, 1e-3}, {"concentrate_hardness_mg_l", 400, 1e-9}}}));
+
 TEST(ReckonWords, SayHowSureAndWhereFrom) {
   const Printed printed = reckon("salinity --conductivity-ms-cm 53.071 --temperature-c 25");
   EXPECT_EQ(printed.code, EX_OK);
@@ -267,9 +324,11 @@ TEST(ReckonWords, ReadSeveralParametersAtOnce) {
 }
 
 TEST(ReckonHelp, IsAsKept) {
-  for (const char* quantity : {"salinity", "readings", "gravity", "density", "dose", "correct",
-                               "change", "blend", "evaporation", "membrane", "series", "resin",
-                               "solids", "zero", "carbonate", "vessel", "irrigation"}) {
+  for (const char* quantity :
+       {"salinity", "readings", "gravity",     "density",  "dose",      "correct",
+        "change",   "blend",    "evaporation", "membrane", "series",    "normalised",
+        "startup",  "resin",    "rotation",    "solids",   "zero",      "carbonate",
+        "sediment", "carbon",   "hardness",    "vessel",   "irrigation"}) {
     const Printed printed = reckon(std::string(quantity) + " --help");
     EXPECT_EQ(printed.code, EX_OK);
     EXPECT_THAT(printed.text, HasSubstr("Example: tidewright reckon " + std::string(quantity)));

@@ -225,6 +225,15 @@ INSTANTIATE_TEST_SUITE_P(RunOfOneByScipy, Handbook,
                                                     }}})),
                          place);
 
+INSTANTIATE_TEST_SUITE_P(RunOfByScipy, Handbook,
+                         testing::ValuesIn(checks(fresh_beds, "run_of",
+                                                  {{"one", Standing::library,
+                                                    [](const Row& row) {
+                                                      return or_nan(water::run_of(row["K"], 1,
+                                                                                  row["fraction"]));
+                                                    }}})),
+                         place);
+
 INSTANTIATE_TEST_SUITE_P(RunOfTwoTogetherByScipy, Handbook,
                          testing::ValuesIn(checks(fresh_beds, "run_of_two_together",
                                                   {{"two_per_canister", Standing::library,
@@ -233,6 +242,31 @@ INSTANTIATE_TEST_SUITE_P(RunOfTwoTogetherByScipy, Handbook,
                                                           row["K"], row["fraction"]));
                                                     }}})),
                          place);
+
+const std::string turns = "purifier/04_leadlag_scipy.csv";
+
+// What the lead has taken up when it is taken out, by the readings of that moment.
+double taken_up(const Row& row) {
+  return 1 - water::canisters_left(row["K"], row["behind_lead"], row["behind_lag"])->lead;
+}
+
+INSTANTIATE_TEST_SUITE_P(CanistersLeftByScipy, Handbook,
+                         testing::ValuesIn(checks(turns, "canisters_left",
+                                                  {{"utilisation", Standing::library, taken_up}})),
+                         place);
+
+// What a lag that was fresh lets through of what comes from the lead.
+double behind_fresh_lag(const Row& row) {
+  const double left = or_nan(water::fresh_lag_left(row["K"], row["behind_lead"]));
+  return row["behind_lead"] * std::exp(-row["K"] * left);
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    FreshLagLeftByScipy, Handbook,
+    testing::ValuesIn(checks(turns, "fresh_lag_left",
+                             {{"behind_lag", Standing::library, behind_fresh_lag}},
+                             [](const Row& row) { return row.text("when") == "lead"; })),
+    place);
 
 std::function<double(const Row&)> integrated(double water::Rotation::*member) {
   return [member](const Row& row) {
@@ -245,7 +279,7 @@ std::function<double(const Row&)> integrated(double water::Rotation::*member) {
 INSTANTIATE_TEST_SUITE_P(
     RotationByScipy, Handbook,
     testing::ValuesIn(checks(
-        "purifier/04_leadlag_scipy.csv", "rotation",
+        turns, "rotation",
         {{"run_per_canister", Standing::library, integrated(&water::Rotation::litres_over_half)},
          {"utilisation", Standing::library, integrated(&water::Rotation::utilisation)},
          {"behind_lead", Standing::library, integrated(&water::Rotation::behind_lead)},

@@ -69,6 +69,8 @@ static bool is_finite(const Rotation& r) {
   return all_finite(r.litres_over_half, r.utilisation, r.behind_lead, r.behind_lag);
 }
 
+static bool is_finite(const CanistersLeft& c) { return all_finite(c.lead, c.lag); }
+
 static bool is_finite(const StartUpCost& c) {
   return all_finite(c.excess_mg, c.equal_litres.value, c.equal_minutes);
 }
@@ -77,6 +79,12 @@ static bool is_finite(const CycleLoad& c) { return all_finite(c.mean.value, c.ex
 static bool is_finite(const CarbonLife& l) { return all_finite(l.feed_litres.value, l.days); }
 static bool is_finite(const CarbonLeft& l) { return all_finite(l.days); }
 static bool is_finite(const Langelier& l) { return all_finite(l.saturation_ph, l.index); }
+
+static bool is_finite(const ScaleWater& w) {
+  return all_finite(w.temperature.value, w.dissolved_solids.value, w.calcium.value,
+                    w.alkalinity.value, w.ph);
+}
+
 static bool is_finite(const Flood& f) { return all_finite(f.water.value, f.depth.value); }
 
 }  // namespace tidewright::water
@@ -209,6 +217,13 @@ constexpr std::array all{
         [](In x) {
           return outcome(breakthrough_through({{x[0]}, part(x[1])}, {{x[2]}, part(x[3])}));
         }},
+    NumberFunction{"run_of",
+                   [](In x) { return outcome(run_of(x[0], times(part(x[1]), 2), part(x[2]))); }},
+    NumberFunction{
+        "canisters_left",
+        [](In x) { return outcome(canisters_left(times(x[0], 4), part(x[1]), part(x[2]))); }},
+    NumberFunction{"fresh_lag_left",
+                   [](In x) { return outcome(fresh_lag_left(times(x[0], 4), part(x[1]))); }},
     NumberFunction{"run_of_one", [](In x) { return outcome(run_of_one(x[0], part(x[1]))); }},
     NumberFunction{"run_of_two_together",
                    [](In x) { return outcome(run_of_two_together(x[0], part(x[1]))); }},
@@ -217,6 +232,7 @@ constexpr std::array all{
                      return outcome(rotation(times(x[0], 4),
                                              static_cast<RotateWhen>(choice(x[1], 2)), part(x[2])));
                    }},
+    NumberFunction{"hold_up_of", [](In x) { return outcome(hold_up_of({x[0]}, x[1])); }},
     NumberFunction{"time_constant_minutes",
                    [](In x) { return outcome(time_constant_minutes(start(x))); }},
     NumberFunction{"permeate_after", [](In x) { return outcome(permeate_after(start(x), x[4])); }},
@@ -277,6 +293,11 @@ constexpr std::array all{
         [](In x) {
           return outcome(langelier({{x[0]}, {x[1]}, {x[2]}, {x[3]}, times(part(x[4]), 14)}));
         }},
+    NumberFunction{"concentrated",
+                   [](In x) {
+                     return outcome(concentrated(
+                         {{x[0]}, {x[1]}, {x[2]}, {x[3]}, times(part(x[4]), 14)}, x[5]));
+                   }},
     NumberFunction{"hours_to_fill",
                    [](In x) { return outcome(hours_to_fill({x[0]}, {x[1]}, {x[2]})); }},
     NumberFunction{"flood", [](In x) { return outcome(flood({x[0]}, x[1], x[2])); }},

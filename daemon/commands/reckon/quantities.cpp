@@ -5,10 +5,10 @@
 namespace tidewright::commands::reckon {
 
 std::span<const Quantity* const> quantities() {
-  static constexpr std::array all{&salinity, &readings,  &gravity, &density,     &dose,
-                                  &correct,  &change,    &blend,   &evaporation, &membrane,
-                                  &series,   &resin,     &solids,  &zero,        &carbonate,
-                                  &vessel,   &irrigation};
+  static constexpr std::array all{
+      &salinity,    &readings,  &gravity,  &density,    &dose,     &correct, &change,    &blend,
+      &evaporation, &membrane,  &series,   &normalised, &startup,  &resin,   &rotation,  &solids,
+      &zero,        &carbonate, &sediment, &carbon,     &hardness, &vessel,  &irrigation};
   return all;
 }
 

@@ -6,6 +6,7 @@
 namespace tidewright::commands::reckon {
 
 extern const Quantity blend;
+extern const Quantity carbon;
 extern const Quantity carbonate;
 extern const Quantity change;
 extern const Quantity correct;
@@ -13,13 +14,18 @@ extern const Quantity density;
 extern const Quantity dose;
 extern const Quantity evaporation;
 extern const Quantity gravity;
+extern const Quantity hardness;
 extern const Quantity irrigation;
 extern const Quantity membrane;
+extern const Quantity normalised;
 extern const Quantity readings;
 extern const Quantity resin;
+extern const Quantity rotation;
 extern const Quantity salinity;
+extern const Quantity sediment;
 extern const Quantity series;
 extern const Quantity solids;
+extern const Quantity startup;
 extern const Quantity vessel;
 extern const Quantity zero;
 

@@ -46,4 +46,7 @@ inline constexpr std::string_view not_for_drinking =
 inline constexpr std::string_view mains_and_water =
     "Water and mains do not mix: pull the pumps' and heaters' plugs before you reach in.";
 
+inline constexpr std::string_view pressure_in_housings =
+    "Shut the feed and let the pressure out before you open a housing; a bucket stands below it.";
+
 }  // namespace tidewright::commands::reckon

@@ -15,6 +15,7 @@ enum class Unit : std::uint8_t {
   litres,
   litres_per_hour,
   celsius,
+  milligrams,
   grams,
   kilograms,
   grams_per_kilogram,
@@ -23,12 +24,14 @@ enum class Unit : std::uint8_t {
   bar,
   ppm,
   milligrams_per_litre,
+  calcium_carbonate,  // mg/L of it: hardness, alkalinity
   milliequivalents_per_litre,
   equivalents_per_litre,
   millisiemens_per_cm,
   microsiemens_per_cm,
   megohm_cm,
   percent,
+  minutes,
   days,
 };
 

@@ -70,6 +70,26 @@ TEST(Rotation, RefusesAFractionThatIsThereFromTheStart) {
   EXPECT_EQ(soft.outside()->range.name, "fraction of the permeate");
 }
 
+TEST(CanistersLeft, AreFreshWhereNothingIsRead) {
+  const CanistersLeft fresh = *canisters_left(10, 1e-9, 1e-12);
+  EXPECT_DOUBLE_EQ(fresh.lead, 1);
+  EXPECT_LT(fresh.lag, 1);
+  EXPECT_FALSE(canisters_left(10, 0.2, 0.3));
+  EXPECT_DOUBLE_EQ(canisters_left(10, 1, 1)->lead, 0);
+}
+
+TEST(FreshLagLeft, IsAllOrNothingAtTheEnds) {
+  EXPECT_NEAR(*fresh_lag_left(10, 1e-9), 1, 1e-9);
+  EXPECT_DOUBLE_EQ(*fresh_lag_left(300, 1), 0);
+}
+
+TEST(HoldUp, IsLearnedFromTheHalfWayTime) {
+  // 12 L/h and a time constant of 1.25 min, of which ln 2 is half way: 0.25 L.
+  EXPECT_NEAR(hold_up_of({12}, 1.25 * std::log(2.0))->value, 0.25, 1e-12);
+  EXPECT_FALSE(hold_up_of({12}, 0));
+  EXPECT_FALSE(hold_up_of({1e5}, 1e4));
+}
+
 TEST(StartUp, DecaysByItsTimeConstant) {
   // 0.25 L at 12 L/h: 1.25 min. After one, a factor of e.
   const StartUp run{{200}, {8}, {12}, {0.25}};

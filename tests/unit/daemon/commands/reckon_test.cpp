@@ -334,7 +334,7 @@ TEST(Quantities, HaveEachAnExampleAndNamesOfTheirOwn) {
       EXPECT_TRUE(options.insert(option_name(option.stem, option.unit)).second) << option.stem;
     }
   }
-  EXPECT_EQ(names.size(), 17U);
+  EXPECT_EQ(names.size(), 23U);
 }
 
 }  // namespace
