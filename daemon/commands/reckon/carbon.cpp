@@ -3,28 +3,33 @@
 #include <array>
 
 #include "core/water/carbon_filter.hpp"
+#include "daemon/commands/reckon/known.hpp"
 #include "daemon/commands/reckon/quantities.hpp"
 #include "daemon/commands/reckon/shared.hpp"
 
 namespace tidewright::commands::reckon {
 namespace {
 
+// What of a rating is had from another water than the test's.
+constexpr Known by_factor_of_two{0.5};
+
 constexpr std::array options{
     Option{"against", Unit::text, "chlorine or chloramine: which the water supplier adds (needed)"},
     Option{"disinfectant", Unit::milligrams_per_litre,
-           "of it in the tap water, as chlorine, by a test kit", 0.001, 20, true},
+           "of it in the tap water, as chlorine, by a test kit", 0.001, 20, true, by_kit},
     Option{"rated", Unit::litres, "litres that the filter is rated for, against this one", 1, 1e7,
            true},
     Option{"challenge", Unit::milligrams_per_litre,
            "at which it was rated; if left out 2 for chlorine, 3 for chloramine", 0.1, 10},
     Option{"relied-upon", Unit::percent, "what of the rating is relied upon; 50 if left out", 1,
-           100},
-    Option{"feed-per-day", Unit::litres, "water through the carbon in a day", 0.1, 1e6},
+           100, false, by_factor_of_two, 50},
+    Option{"feed-per-day", Unit::litres, "water through the carbon in a day", 0.1, 1e6, false,
+           by_marks},
     Option{"product-per-day", Unit::litres, "instead, with the recovery: litres made in a day", 0.1,
-           1e6},
-    Option{"recovery", Unit::percent, "see `reckon membrane`", 1, 100},
+           1e6, false, by_marks},
+    Option{"recovery", Unit::percent, "see `reckon membrane`", 1, 100, false, by_two_flows},
     Option{"passed", Unit::litres, "feed since it was fitted; the days x a day's if left out", 0,
-           1e9},
+           1e9, false, by_marks},
     Option{"in-use", Unit::days, "days since it was fitted; 0 if left out", 0, 36500},
     Option{
         "calendar", Unit::days,
@@ -33,8 +38,14 @@ constexpr std::array options{
         1, 3650},
     Option{"behind", Unit::milligrams_per_litre, "what the last test behind the carbon found", 0,
            20},
-    Option{"behind-allowed", Unit::milligrams_per_litre, "allowed there; 0.1 if left out", 0.01,
-           1}};
+    Option{"behind-allowed",
+           Unit::milligrams_per_litre,
+           "allowed there; 0.1 if left out",
+           0.01,
+           1,
+           false,
+           {},
+           0.1}};
 
 struct Against {
   const char* name;
@@ -63,15 +74,8 @@ std::variant<Litres, Refusal> feed_per_day(const Inputs& inputs) {
 }
 
 const char* words(water::CarbonEnd by) {
-  switch (by) {
-    case water::CarbonEnd::litres:
-      return "the litres";
-    case water::CarbonEnd::calendar:
-      return "the calendar";
-    case water::CarbonEnd::test:
-      break;
-  }
-  return "the test: too much comes through";
+  if (by == water::CarbonEnd::litres) return "the litres";
+  return by == water::CarbonEnd::calendar ? "the calendar" : "the test: too much comes through";
 }
 
 void add_warnings(const Against& against, Reckoned& reckoned) {
@@ -95,7 +99,7 @@ void add_warnings(const Against& against, Reckoned& reckoned) {
 Outcome reckon_for(const Against& against, const Inputs& inputs, Litres feed) {
   const water::CarbonFilter filter{{inputs["rated-l"]},
                                    {inputs.value_or("challenge-mg-l", against.challenge_mg_l)},
-                                   inputs.value_or("relied-upon-percent", 50) / 100};
+                                   inputs["relied-upon-percent"] / 100};
   const MilligramsPerLitre disinfectant{inputs["disinfectant-mg-l"]};
   const auto capacity = water::carbon_capacity_grams(filter);
   const auto life = water::carbon_life(filter, feed, disinfectant);
@@ -109,7 +113,7 @@ Outcome reckon_for(const Against& against, const Inputs& inputs, Litres feed) {
       days,
       inputs.value_or("calendar-days", usual_calendar_days(against, disinfectant.value)),
       std::nullopt,
-      {inputs.value_or("behind-allowed-mg-l", 0.1)}};
+      {inputs["behind-allowed-mg-l"]}};
   if (inputs.has("behind-mg-l")) use.found_behind = MilligramsPerLitre{inputs["behind-mg-l"]};
   const auto left = water::carbon_left(filter, use);
   if (!left) return refused(*left.outside());
@@ -144,9 +148,9 @@ Outcome reckon_carbon(const Inputs& inputs) {
 }  // namespace
 
 const Quantity carbon{"carbon", "How long the carbon filter lasts: litres, calendar or test",
-                      "tidewright reckon carbon --against chlorine --disinfectant-mg-l 0.5 "
-                      "--rated-l 38000 --product-per-day-l 100 --recovery-percent 40 --in-use-days "
-                      "60",
+                      "tidewright reckon carbon --against chlorine --disinfectant-mg-l 1 "
+                      "--rated-l 38000 --product-per-day-l 200 --recovery-percent 40 --in-use-days "
+                      "20",
                       options, reckon_carbon};
 
 }  // namespace tidewright::commands::reckon

@@ -6,6 +6,7 @@
 
 #include "core/water/cautions.hpp"
 #include "core/water/membrane.hpp"
+#include "daemon/commands/reckon/known.hpp"
 #include "daemon/commands/reckon/quantities.hpp"
 #include "daemon/commands/reckon/shared.hpp"
 
@@ -13,31 +14,26 @@ namespace tidewright::commands::reckon {
 namespace {
 
 constexpr std::array options{
-    Option{"hardness", Unit::calcium_carbonate, "of the feed, as calcium carbonate", 0, 5000, true},
-    Option{"recovery", Unit::percent, "of the membrane: then also of its concentrate", 0, 95},
-    Option{"ph", Unit::none, "with the next three: then also whether it leaves scale", 4, 11},
-    Option{"alkalinity", Unit::calcium_carbonate, "as calcium carbonate", 1, 5000},
-    Option{"feed", Unit::ppm, "TDS", 1, 10000},
+    Option{"hardness", Unit::calcium_carbonate, "of the feed, as calcium carbonate", 0, 5000, true,
+           by_kit},
+    Option{"recovery", Unit::percent, "of the membrane: then also of its concentrate", 0, 95, false,
+           by_two_flows},
+    Option{"ph", Unit::none, "with the next three: then also whether it leaves scale", 4, 11, false,
+           by_ph_meter},
+    Option{"alkalinity", Unit::calcium_carbonate, "as calcium carbonate", 1, 5000, false, by_kit},
+    Option{"feed", Unit::ppm, "TDS", 1, 10000, false, by_solids_meter},
     Option{"temperature", Unit::celsius, "where it would leave scale: of the pipe, or of the wash",
-           0, 90},
+           0, 90, false, by_thermometer},
     Option{"calcium", Unit::calcium_carbonate, "calcium's part of the hardness; all if left out", 1,
-           5000}};
+           5000, false, by_kit}};
 
 // The index's own error: core/water/hardness.hpp.
 constexpr double index_uncertainty = 0.2;
 
 const char* words(water::Hardness hardness) {
-  switch (hardness) {
-    case water::Hardness::soft:
-      return "soft";
-    case water::Hardness::moderately_hard:
-      return "moderately hard";
-    case water::Hardness::hard:
-      return "hard";
-    case water::Hardness::very_hard:
-      break;
-  }
-  return "very hard";
+  if (hardness == water::Hardness::soft) return "soft";
+  if (hardness == water::Hardness::moderately_hard) return "moderately hard";
+  return hardness == water::Hardness::hard ? "hard" : "very hard";
 }
 
 const char* scale_words(double index) {

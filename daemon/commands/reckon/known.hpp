@@ -15,6 +15,7 @@ inline constexpr Known by_probe{0, 0.6};             // practical salinity: 1 % 
 inline constexpr Known by_conductivity_meter{0.01};  // of its cell
 inline constexpr Known by_solids_meter{0.02, 0.5};   // ppm: of its cell, and the last digit
 inline constexpr Known by_bucket_and_clock{0.02};    // flow
+inline constexpr Known by_two_flows{0.03};           // recovery, of two such
 inline constexpr Known by_gauge{0, 0.2};             // bar
 inline constexpr Known by_tape{0, 0.002};            // metres
 inline constexpr Known by_kit{0.1};                  // drops that are counted, colours compared

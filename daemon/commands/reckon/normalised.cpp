@@ -4,6 +4,7 @@
 
 #include "core/water/membrane.hpp"
 #include "core/water/normalisation.hpp"
+#include "daemon/commands/reckon/known.hpp"
 #include "daemon/commands/reckon/quantities.hpp"
 #include "daemon/commands/reckon/shared.hpp"
 
@@ -12,23 +13,30 @@ namespace {
 
 constexpr std::array options{
     Option{"first-temperature", Unit::celsius, "when the membrane was new: of the feed", 1, 45,
-           true},
-    Option{"first-feed-pressure", Unit::bar, "before the membrane", 0, 100, true},
-    Option{"first-feed", Unit::ppm, "TDS of the feed", 0.1, 60000, true},
-    Option{"first-permeate", Unit::ppm, "TDS between membrane and resin", 0.1, 60000, true},
-    Option{"first-permeate", Unit::litres_per_hour, "permeate flow", 0.001, 1e6, true},
-    Option{"first-concentrate", Unit::litres_per_hour, "concentrate flow", 0, 1e6, true},
-    Option{"temperature", Unit::celsius, "now: of the feed", 1, 45, true},
-    Option{"feed-pressure", Unit::bar, "before the membrane", 0, 100, true},
-    Option{"feed", Unit::ppm, "TDS of the feed", 0.1, 60000, true},
+           true, by_thermometer},
+    Option{"first-feed-pressure", Unit::bar, "before the membrane", 0, 100, true, by_gauge},
+    Option{"first-feed", Unit::ppm, "TDS of the feed", 0.1, 60000, true, by_solids_meter},
+    Option{"first-permeate", Unit::ppm, "TDS between membrane and resin", 0.1, 60000, true,
+           by_solids_meter},
+    Option{"first-permeate", Unit::litres_per_hour, "permeate flow", 0.001, 1e6, true,
+           by_bucket_and_clock},
+    Option{"first-concentrate", Unit::litres_per_hour, "concentrate flow", 0, 1e6, true,
+           by_bucket_and_clock},
+    Option{"temperature", Unit::celsius, "now: of the feed", 1, 45, true, by_thermometer},
+    Option{"feed-pressure", Unit::bar, "before the membrane", 0, 100, true, by_gauge},
+    Option{"feed", Unit::ppm, "TDS of the feed", 0.1, 60000, true, by_solids_meter},
     Option{"permeate", Unit::ppm, "TDS between membrane and resin, never behind the resin", 0,
-           60000, true},
-    Option{"permeate", Unit::litres_per_hour, "permeate flow", 0.001, 1e6, true},
-    Option{"concentrate", Unit::litres_per_hour, "concentrate flow", 0, 1e6, true},
-    Option{"first-pressure-drop", Unit::bar, "from feed to concentrate; 0 if left out", 0, 100},
-    Option{"pressure-drop", Unit::bar, "the same now; 0 if left out", 0, 100},
-    Option{"first-permeate-pressure", Unit::bar, "behind the membrane; 0 if left out", 0, 100},
-    Option{"permeate-pressure", Unit::bar, "the same now; 0 if left out", 0, 100}};
+           60000, true, by_solids_meter},
+    Option{"permeate", Unit::litres_per_hour, "permeate flow", 0.001, 1e6, true,
+           by_bucket_and_clock},
+    Option{"concentrate", Unit::litres_per_hour, "concentrate flow", 0, 1e6, true,
+           by_bucket_and_clock},
+    Option{"first-pressure-drop", Unit::bar, "from feed to concentrate; 0 if left out", 0, 100,
+           false, by_gauge},
+    Option{"pressure-drop", Unit::bar, "the same now; 0 if left out", 0, 100, false, by_gauge},
+    Option{"first-permeate-pressure", Unit::bar, "behind the membrane; 0 if left out", 0, 100,
+           false, by_gauge},
+    Option{"permeate-pressure", Unit::bar, "the same now; 0 if left out", 0, 100, false, by_gauge}};
 
 // Source: FilmTec Reverse Osmosis Membranes Technical Manual, DuPont, form 45-D01504-en rev. 20,
 // section 6.3: clean where flow falls by 10 % or salt passage grows by 5 to 10 %.

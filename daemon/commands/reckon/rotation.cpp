@@ -5,60 +5,54 @@
 
 #include "core/water/cautions.hpp"
 #include "core/water/lead_lag.hpp"
+#include "daemon/commands/reckon/canister_readings.hpp"
+#include "daemon/commands/reckon/known.hpp"
 #include "daemon/commands/reckon/quantities.hpp"
 #include "daemon/commands/reckon/shared.hpp"
 
 namespace tidewright::commands::reckon {
 namespace {
 
+// Sharpness until two readings have given it; litres by those two: core/water/breakthrough.hpp.
+constexpr Known by_guess{0.2};
+constexpr Known by_meter_readings{0.05};
+
 constexpr std::array options{
-    Option{"permeate", Unit::ppm, "TDS between membrane and resin", 0.01, 2000, true},
-    Option{"lead-outlet", Unit::ppm, "TDS between the two canisters", 0, 2000, true},
-    Option{"product", Unit::ppm, "TDS behind both", 0, 2000, true},
-    Option{"step", Unit::ppm, "smallest step that the meter shows; 1 if left out", 0.001, 10},
-    Option{"turn", Unit::percent,
-           "rotate where the lead outlet has this of the permeate; 50 if left out", 1, 95},
-    Option{"limit", Unit::ppm, "product that is no longer good enough; 1 if left out", 0.001, 2000},
+    Option{"permeate", Unit::ppm, "TDS between membrane and resin", 0.01, 2000, true,
+           by_solids_meter},
+    Option{"lead-outlet", Unit::ppm, "TDS between the two canisters", 0, 2000, true,
+           by_solids_meter},
+    Option{"product", Unit::ppm, "TDS behind both", 0, 2000, true, by_solids_meter},
+    Option{"step",
+           Unit::ppm,
+           "smallest step that the meter shows; 1 if left out",
+           0.001,
+           10,
+           false,
+           {},
+           1},
+    Option{"turn",
+           Unit::percent,
+           "rotate where the lead outlet has this of the permeate; 50 if left out",
+           1,
+           95,
+           false,
+           {},
+           50},
+    Option{"limit",
+           Unit::ppm,
+           "product that is no longer good enough; 1 if left out",
+           0.001,
+           2000,
+           false,
+           {},
+           1},
     Option{"half", Unit::litres,
-           "litres at which a fresh canister lets half through: then also litres left", 0.1, 1e9},
+           "litres at which a fresh canister lets half through: then also litres left", 0.1, 1e9,
+           false, by_meter_readings},
     Option{"sharpness", Unit::none,
-           "half / spread, both of `reckon resin` with two readings; 10 if left out", 3, 300}};
-
-constexpr double usual_turn_percent = 50;
-constexpr double usual_limit_ppm = 1;
-constexpr double usual_sharpness = 10;
-
-// As fractions of the permeate; a reading below half a step may be anything up to that.
-struct Readings {
-  double lead;
-  double product;
-  bool lead_seen;  // the meter can tell it from 0
-  bool product_seen;
-};
-
-std::variant<Readings, Refusal> readings(const Inputs& inputs) {
-  const double permeate = inputs["permeate-ppm"];
-  const double unseen = inputs.value_or("step-ppm", 1) / 2;
-  const double lead = inputs["lead-outlet-ppm"];
-  const double product = inputs["product-ppm"];
-  if (permeate < 4 * unseen) {
-    Refusal refusal = refused({{"--permeate-ppm", "ppm", 4 * unseen, 2000}, permeate});
-    refusal.remedy =
-        "Such a meter cannot tell the canisters apart: type a finer --step-ppm, or count the "
-        "litres with `reckon resin`.";
-    return refusal;
-  }
-  if (lead > permeate) return refused({{"--lead-outlet-ppm", "ppm", 0, permeate}, lead});
-  if (product > std::max(lead, unseen)) {
-    Refusal refusal = refused({{"--product-ppm", "ppm", 0, std::max(lead, unseen)}, product});
-    refusal.remedy =
-        "The lag only makes water better. Were the probes mixed up? If not, the lag is spent and "
-        "gives back: change it.";
-    return refusal;
-  }
-  return Readings{std::max(lead, unseen) / permeate, std::max(product, unseen) / permeate,
-                  lead >= unseen, product >= unseen};
-}
+           "half / spread, both of `reckon resin` with two readings; 10 if left out", 3, 300, false,
+           by_guess, 10}};
 
 std::string at_least(const char* label, bool seen) {
   return fmt::format("{}{}", label, seen ? "" : ", at least");
@@ -66,7 +60,7 @@ std::string at_least(const char* label, bool seen) {
 
 // The lag by its own reading if the meter can see that, and never above what the lead's reading
 // allows for a lag that was fresh.
-water::Answer<water::CanistersLeft> left_now(const Readings& now, double sharpness) {
+water::Answer<water::CanistersLeft> left_now(const CanisterReadings& now, double sharpness) {
   const auto by_readings = water::canisters_left(sharpness, now.lead, now.product);
   const auto fresh = water::fresh_lag_left(sharpness, now.lead);
   if (!by_readings || !fresh) return by_readings ? *fresh.outside() : *by_readings.outside();
@@ -74,15 +68,13 @@ water::Answer<water::CanistersLeft> left_now(const Readings& now, double sharpne
   return water::CanistersLeft{by_readings->lead, lag};
 }
 
-std::optional<Refusal> add_litres(const Inputs& inputs, const Readings& now,
+std::optional<Refusal> add_litres(const Inputs& inputs, const CanisterReadings& now,
                                   const water::CanistersLeft& left, Reckoned& reckoned) {
   const double half = inputs["half-l"];
-  const double sharpness = inputs.value_or("sharpness", usual_sharpness);
-  const auto turn = water::run_of(sharpness, left.lead,
-                                  inputs.value_or("turn-percent", usual_turn_percent) / 100);
+  const double sharpness = inputs["sharpness"];
+  const auto turn = water::run_of(sharpness, left.lead, inputs["turn-percent"] / 100);
   const auto end =
-      water::run_of(sharpness, left.lead + left.lag,
-                    inputs.value_or("limit-ppm", usual_limit_ppm) / inputs["permeate-ppm"]);
+      water::run_of(sharpness, left.lead + left.lag, inputs["limit-ppm"] / inputs["permeate-ppm"]);
   if (!turn) return refused(*turn.outside());
   if (!end) return refused(*end.outside());
   reckoned.results.push_back({"litres_to_rotation", at_least("litres until then", now.lead_seen),
@@ -92,9 +84,9 @@ std::optional<Refusal> add_litres(const Inputs& inputs, const Readings& now,
   return std::nullopt;
 }
 
-std::string to_do(const Inputs& inputs, const Readings& now) {
-  const double turn = inputs.value_or("turn-percent", usual_turn_percent);
-  if (inputs["product-ppm"] >= inputs.value_or("limit-ppm", usual_limit_ppm)) {
+std::string to_do(const Inputs& inputs, const CanisterReadings& now) {
+  const double turn = inputs["turn-percent"];
+  if (inputs["product-ppm"] >= inputs["limit-ppm"]) {
     return "rotate now, and let the product run to the drain until it is good again";
   }
   if (100 * now.lead >= turn) return "rotate now: lead out, lag to its place, a fresh one behind";
@@ -103,10 +95,10 @@ std::string to_do(const Inputs& inputs, const Readings& now) {
 }
 
 Outcome reckon_rotation(const Inputs& inputs) {
-  const auto read = readings(inputs);
+  const auto read = canister_readings(inputs);
   if (const auto* refusal = std::get_if<Refusal>(&read)) return *refusal;
-  const Readings& now = std::get<Readings>(read);
-  const auto left = left_now(now, inputs.value_or("sharpness", usual_sharpness));
+  const CanisterReadings& now = std::get<CanisterReadings>(read);
+  const auto left = left_now(now, inputs["sharpness"]);
   if (!left) return refused(*left.outside());
   Reckoned reckoned{
       {{"lead_left_percent", at_least("the lead has left", now.lead_seen), 100 * left->lead,
@@ -142,9 +134,10 @@ Outcome reckon_rotation(const Inputs& inputs) {
 
 }  // namespace
 
-const Quantity rotation{
-    "rotation", "Two resin canisters, lead and lag: what each has left, when to rotate",
-    "tidewright reckon rotation --permeate-ppm 8 --lead-outlet-ppm 2 --product-ppm 0 --half-l 3000",
-    options, reckon_rotation};
+const Quantity rotation{"rotation",
+                        "Two resin canisters, lead and lag: what each has left, when to rotate",
+                        "tidewright reckon rotation --permeate-ppm 12 --lead-outlet-ppm 4 "
+                        "--product-ppm 0 --half-l 3000",
+                        options, reckon_rotation};
 
 }  // namespace tidewright::commands::reckon

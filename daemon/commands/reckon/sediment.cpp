@@ -2,28 +2,50 @@
 #include <array>
 
 #include "core/water/sediment_filter.hpp"
+#include "daemon/commands/reckon/known.hpp"
 #include "daemon/commands/reckon/quantities.hpp"
 #include "daemon/commands/reckon/shared.hpp"
 
 namespace tidewright::commands::reckon {
 namespace {
 
-constexpr water::SedimentLimits usual_limits;
-constexpr double usual_calendar_days = 365;
+constexpr water::SedimentLimits usual;
+
+// Two gauges that were set alike, or one that is moved: common practice.
+constexpr Known by_difference{0, 0.1};
 
 constexpr std::array options{
     Option{"clean-drop", Unit::bar, "gauge before less gauge behind, when the filter was new", 0,
-           20, true},
+           20, true, by_difference},
     Option{"clean-feed", Unit::litres_per_hour, "at that flow: permeate and concentrate together",
-           0.01, 1e5, true},
-    Option{"drop", Unit::bar, "gauge before less gauge behind, now", 0, 20, true},
-    Option{"feed", Unit::litres_per_hour, "at that flow", 0.01, 1e5, true},
-    Option{"limit", Unit::bar, "drop at which it is changed at the latest; 1 if left out", 0.01,
-           20},
-    Option{"rise", Unit::bar, "or so much above the clean drop; 0.7 if left out", 0.01, 20},
+           0.01, 1e5, true, by_bucket_and_clock},
+    Option{"drop", Unit::bar, "gauge before less gauge behind, now", 0, 20, true, by_difference},
+    Option{"feed", Unit::litres_per_hour, "at that flow", 0.01, 1e5, true, by_bucket_and_clock},
+    Option{"limit",
+           Unit::bar,
+           "drop at which it is changed at the latest; 1 if left out",
+           0.01,
+           20,
+           false,
+           {},
+           usual.drop.value},
+    Option{"rise",
+           Unit::bar,
+           "or so much above the clean drop; 0.7 if left out",
+           0.01,
+           20,
+           false,
+           {},
+           usual.above_clean.value},
     Option{"in-use", Unit::days, "days since it was fitted: then also by the calendar", 0, 36500},
-    Option{"calendar", Unit::days, "days after which it is changed even so; 365 if left out", 1,
-           3650}};
+    Option{"calendar",
+           Unit::days,
+           "days after which it is changed even so; 365 if left out",
+           1,
+           3650,
+           false,
+           {},
+           365}};
 
 Outcome reckon_sediment(const Inputs& inputs) {
   const Bars clean{inputs["clean-drop-bar"]};
@@ -32,12 +54,11 @@ Outcome reckon_sediment(const Inputs& inputs) {
   const LitresPerHour flow{inputs["feed-l-h"]};
   const auto now = water::drop_at_flow(drop, flow, clean_flow);
   if (!now) return refused(*now.outside());
-  const water::SedimentLimits limits{{inputs.value_or("limit-bar", usual_limits.drop.value)},
-                                     {inputs.value_or("rise-bar", usual_limits.above_clean.value)}};
+  const water::SedimentLimits limits{{inputs["limit-bar"]}, {inputs["rise-bar"]}};
   const auto used = water::clogging(clean, clean_flow, drop, flow, limits);
   if (!used) return refused(*used.outside());
-  const double allowed = inputs.value_or("calendar-days", usual_calendar_days);
-  const double days_left = std::max(0.0, allowed - inputs.value_or("in-use-days", 0));
+  const double days_left =
+      std::max(0.0, inputs["calendar-days"] - inputs.value_or("in-use-days", 0));
   Reckoned reckoned{
       {{"drop_at_clean_flow_bar", "drop, at the clean one's flow", now->value, Unit::bar, 3},
        {"used_percent", "of the allowed rise", 100 * *used, Unit::percent, 1},
@@ -72,7 +93,7 @@ Outcome reckon_sediment(const Inputs& inputs) {
 }  // namespace
 
 const Quantity sediment{"sediment", "How clogged the sediment filter is, by its pressure drop",
-                        "tidewright reckon sediment --clean-drop-bar 0.1 --clean-feed-l-h 48 "
+                        "tidewright reckon sediment --clean-drop-bar 0.15 --clean-feed-l-h 48 "
                         "--drop-bar 0.4 --feed-l-h 45 --in-use-days 120",
                         options, reckon_sediment};
 

@@ -31,11 +31,12 @@ Outcome moved(const Quantity& quantity, const Option& option, const Inputs& inpu
 
 using Squares = std::vector<std::optional<double>>;
 
-// Adds what moving one input does to each result.
-void move(const Quantity& quantity, const Option& option, const Inputs& inputs,
+// Adds what moving one input does to each result. Whether it does anything.
+bool move(const Quantity& quantity, const Option& option, const Inputs& inputs,
           const Reckoned& reckoned, Squares& squares) {
   const double by = water::rectangular(limit_of(option, inputs));
-  if (by == 0) return;
+  if (by == 0) return false;
+  bool moves = false;
   const Outcome above = moved(quantity, option, inputs, by);
   const Outcome below = moved(quantity, option, inputs, -by);
   for (std::size_t i = 0; i < squares.size(); ++i) {
@@ -44,8 +45,10 @@ void move(const Quantity& quantity, const Option& option, const Inputs& inputs,
     if (!middle || !squares[i]) continue;
     const auto part =
         water::moved_by(*middle, moved_result(above, result), moved_result(below, result));
+    moves = moves || !part || *part != 0;
     squares[i] = part ? std::optional(*squares[i] + *part * *part) : std::nullopt;
   }
+  return moves;
 }
 
 // Inputs that are known alike are named together: "volume-l, other-volume-l to 1 %".
@@ -74,8 +77,9 @@ void add_sureness(const Quantity& quantity, const Inputs& inputs, Reckoned& reck
   for (const Option& option : quantity.options) {
     const bool used = inputs.has(option_key(option)) || option.otherwise;
     if (option.known.exactly() || !used) continue;
-    move(quantity, option, inputs, reckoned, squares);
-    known.emplace_back(option_key(option), words(option, inputs));
+    if (move(quantity, option, inputs, reckoned, squares)) {
+      known.emplace_back(option_key(option), words(option, inputs));
+    }
   }
   bool added = false;
   for (std::size_t i = 0; i < squares.size(); ++i) {

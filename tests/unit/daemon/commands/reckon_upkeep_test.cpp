@@ -66,7 +66,8 @@ TypedOptions membrane_now(const char* flow, const char* ppm) {
 INSTANTIATE_TEST_SUITE_P(
     Normalised, Upkeep,
     testing::Values(
-        Words{"TheSameDay", &normalised, as_new, EX_OK, {"0.0 %", "as when it was new", "nothing"}},
+        Words{
+            "TheSameDay", &normalised, as_new, EX_OK, {"0.0 ± ", "as when it was new", "nothing"}},
         Words{"Fouled", &normalised, membrane_now("10", "6"), EX_OK, {"slime or dirt", "clean it"}},
         Words{"Scaled", &normalised, membrane_now("10", "8"), EX_OK, {"scale or dirt", "clean it"}},
         Words{"Oxidised",
@@ -99,7 +100,7 @@ INSTANTIATE_TEST_SUITE_P(
               &startup,
               with(stand, {{"--half-way-min", "0.8664"}}),
               EX_OK,
-              {"hold-up found", "0.250 L"}},
+              {"hold-up found", "0.250 ± "}},
         Words{"BetterThanSettled",
               &startup,
               with(stand, {{"--start-ppm", "5"}}),
@@ -122,7 +123,7 @@ const TypedOptions cartridge{{"--against", "chlorine"},
 INSTANTIATE_TEST_SUITE_P(
     Carbon, Upkeep,
     testing::Values(
-        Words{"ByLitres", &carbon, cartridge, EX_OK, {"304.0 days", "the litres"}},
+        Words{"ByLitres", &carbon, cartridge, EX_OK, {"304 ± ", "the litres"}},
         Words{"ByCalendar",
               &carbon,
               with(cartridge, {{"--in-use-days", "360"}, {"--passed-l", "1000"}}),
@@ -132,7 +133,7 @@ INSTANTIATE_TEST_SUITE_P(
               &carbon,
               with(cartridge, {{"--against", "chloramine"}}),
               EX_OK,
-              {"183.0 days", "the calendar", "longer", "total chlorine"}},
+              {"183.0 days", "the calendar", "two to five times", "total chlorine"}},
         Words{"ByTest",
               &carbon,
               with(cartridge, {{"--behind-mg-l", "0.2"}}),
@@ -158,7 +159,7 @@ const TypedOptions gauges{{"--clean-drop-bar", "0.1"},
 INSTANTIATE_TEST_SUITE_P(
     Sediment, Upkeep,
     testing::Values(
-        Words{"HalfUsed", &sediment, gauges, EX_OK, {"50.0 %", "leave it"}},
+        Words{"HalfUsed", &sediment, gauges, EX_OK, {"50 ± ", "leave it"}},
         Words{"AYearOld",
               &sediment,
               with(gauges, {{"--in-use-days", "365"}}),
@@ -221,12 +222,12 @@ INSTANTIATE_TEST_SUITE_P(
     Hardness, Upkeep,
     testing::Values(
         Words{"Moderate", &hardness, {{"--hardness-mg-l", "100"}}, EX_OK, {"moderately hard"}},
-        Words{"Grains", &hardness, {{"--hardness-gpg", "12"}}, EX_OK, {"205.4 mg/L", "12.00"}},
+        Words{"Grains", &hardness, {{"--hardness-gpg", "12"}}, EX_OK, {"205 ± ", "12.0 ± "}},
         Words{"Concentrate",
               &hardness,
               {{"--hardness-mg-l", "100"}, {"--recovery-percent", "50"}},
               EX_OK,
-              {"concentrate: hardness", "200.0 mg/L", "not drinking water"}},
+              {"concentrate: hardness", "200 ± ", "not drinking water"}},
         Words{"NoPh",
               &hardness,
               {{"--hardness-mg-l", "100"}, {"--alkalinity-mg-l", "100"}},
