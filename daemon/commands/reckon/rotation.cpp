@@ -14,7 +14,7 @@ namespace tidewright::commands::reckon {
 namespace {
 
 // Sharpness until two readings have given it; litres by those two: core/water/breakthrough.hpp.
-constexpr Known by_guess{0.2};
+constexpr Known by_guess{0.15};
 constexpr Known by_meter_readings{0.05};
 
 constexpr std::array options{
