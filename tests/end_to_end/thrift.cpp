@@ -15,7 +15,7 @@ namespace {
 
 using namespace std::chrono_literals;
 
-constexpr long resident_kib_max = 15 * 1024;
+constexpr long resident_kib_max = 15L * 1024;
 
 long resident_kib(pid_t pid) {
   std::istringstream status(read_file("/proc/" + std::to_string(pid) + "/status"));

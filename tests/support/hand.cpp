@@ -65,8 +65,9 @@ std::string Hand::shown(const std::string& name) { return latest_[room + "value/
 
 std::map<std::string, std::string> Hand::shown_under(const std::string& name_begin) const {
   std::map<std::string, std::string> found;
+  const std::string begin = room + "value/" + name_begin;
   for (const auto& [topic, value] : latest_) {
-    if (topic.starts_with(room + "value/" + name_begin)) found[topic] = value;
+    if (topic.starts_with(begin)) found[topic] = value;
   }
   return found;
 }

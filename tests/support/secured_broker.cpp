@@ -35,7 +35,7 @@ std::string SecuredBroker::settings(const Door& door) const {
 }
 
 std::string SecuredBroker::file(const std::string& name, const std::string& text) const {
-  const std::string path = directory_.path() + "/" + name;
+  std::string path = directory_.path() + "/" + name;
   write_file(path, text);
   return path;
 }

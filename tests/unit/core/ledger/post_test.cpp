@@ -62,7 +62,7 @@ TEST_F(Ledger, LitresToGoAreKnownBeforeTheFill) {
 
 // From 60 L to STOP at 180 L, a gauge step of 2 L in each 15 minutes.
 void fill_to_stop(Stage& stage) {
-  for (double level = 62; level <= 180; level += 2) {
+  for (int level = 62; level <= 180; level += 2) {
     stage.wait(15min);
     stage.says(Minimal::level, level);
   }
@@ -78,7 +78,7 @@ TEST_F(Ledger, AFillThatReachesStopTeachesWhatThisPurifierGives) {
 }
 
 TEST_F(Ledger, AFillThatSomebodyStopsTeachesNothing) {
-  for (double level = 62; level <= 120; level += 2) {
+  for (int level = 62; level <= 120; level += 2) {
     stage.wait(15min);
     stage.says(Minimal::level, level);
   }
@@ -89,7 +89,7 @@ TEST_F(Ledger, AFillThatSomebodyStopsTeachesNothing) {
 }
 
 TEST_F(Ledger, RateIsTakenBetweenGaugeSteps) {
-  for (double level = 62; level <= 80; level += 2) {
+  for (int level = 62; level <= 80; level += 2) {
     stage.wait(12min);
     stage.says(Minimal::level, level);
   }

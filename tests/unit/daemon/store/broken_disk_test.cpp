@@ -161,7 +161,7 @@ TEST(BrokenDiskTest, AFullDiskIsSaidAndRecoversByItself) {
   ASSERT_TRUE(disk.mounted()) << "needs root";
   auto store = open_store(disk.path(), minimal_room());
   EXPECT_TRUE(answer_to(*store, latch(*store, noon, 1)).ok);
-  put(disk.path() / "filler", std::string(512 * 1024, 'x'));
+  put(disk.path() / "filler", std::string(512UL * 1024, 'x'));
   std::uint32_t occurrence = 1;
   const auto next = [&] {
     ++occurrence;

@@ -23,7 +23,6 @@ using support::full_room;
 using support::latch;
 using support::MemoryDirectory;
 using support::open_store;
-using testing::ElementsAre;
 using testing::HasSubstr;
 using testing::IsEmpty;
 
