@@ -28,6 +28,7 @@ TemporaryDirectory::~TemporaryDirectory() {
 
 Process::Process(const std::vector<std::string>& arguments, const std::string& log_file) {
   std::vector<char*> argv;
+  argv.reserve(arguments.size() + 1);
   for (const std::string& argument : arguments) argv.push_back(const_cast<char*>(argument.c_str()));
   argv.push_back(nullptr);
   pid_ = fork();

@@ -43,9 +43,9 @@ class Night {
         state_(store_->found().state),
         journal_(directory / "journal.db") {}
 
-  void happen(decltype(Event::what) what, std::string_view raw = {}) {
+  void happen(const decltype(Event::what)& what, std::string_view raw = {}) {
     now_ += std::chrono::seconds{1};
-    const Event event{.at = now_, .what = std::move(what)};
+    const Event event{.at = now_, .what = what};
     step(room_, state_, event, effects_);
     sequence_ = store_->record(event, raw, state_);
     for (const Effect& effect : effects_) {

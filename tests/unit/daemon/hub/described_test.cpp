@@ -79,9 +79,9 @@ TEST(Described, HoldsThePromisedFields) {
   };
   for (const auto& messages : rooms()) {
     for (const auto& [thing, fields] : promised) {
-      const auto found = std::find_if(messages.begin(), messages.end(), [&](const Message& m) {
-        return m.topic == "tidewright/waterroom/" + thing;
-      });
+      const std::string topic = "tidewright/waterroom/" + thing;
+      const auto found = std::find_if(messages.begin(), messages.end(),
+                                      [&](const Message& m) { return m.topic == topic; });
       ASSERT_NE(found, messages.end()) << thing;
       const auto document = nlohmann::json::parse(found->payload);
       for (const std::string& field : fields) {
