@@ -23,9 +23,14 @@ std::string padded(const std::string& text, std::size_t to) {
   return text + std::string(has < to ? to - has : 0, ' ');
 }
 
-// Without the sign of a nothing that came out negative.
+// To so many decimals, below 0 to tens and hundreds; without the sign of a nothing that came out
+// negative.
 std::string rounded(double value, int decimals) {
-  const std::string text = fmt::format("{:.{}f}", value, decimals);
+  if (decimals < 0) {
+    const double unit = std::pow(10, -decimals);
+    value = std::round(value / unit) * unit;
+  }
+  const std::string text = fmt::format("{:.{}f}", value, std::max(0, decimals));
   const bool nothing = text.find_first_of("123456789") == std::string::npos;
   return nothing && text.front() == '-' ? text.substr(1) : text;
 }
@@ -34,7 +39,7 @@ std::string rounded(double value, int decimals) {
 int decimals(const std::optional<double>& uncertainty, int most) {
   if (!uncertainty || *uncertainty <= 0) return most;
   const double digits = 1 - std::floor(std::log10(*uncertainty));
-  return static_cast<int>(std::clamp(digits, 0.0, static_cast<double>(most)));
+  return static_cast<int>(std::min(digits, static_cast<double>(most)));
 }
 
 // "101.2 ± 1.2"

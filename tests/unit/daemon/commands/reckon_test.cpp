@@ -319,7 +319,7 @@ TEST(Text, ShowsAnUncertaintyWithTwoDigits) {
                           "a source",
                           "so sure"};
   EXPECT_EQ(as_text(reckoned, false),
-            "salt         3832 ± 152 g\n"
+            "salt         3830 ± 150 g\n"
             "depth        0.00 m\n\n"
             "formula      a formula\nsource       a source\nhow sure     so sure\n");
 }
