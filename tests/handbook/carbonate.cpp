@@ -79,6 +79,14 @@ INSTANTIATE_TEST_SUITE_P(LoadOfCarbonDioxide, Handbook,
                                                   {{"anion_load_meqL", {}, load_of_dioxide}})),
                          place);
 
+// Davies's equation as printed for SPANA by the Royal Institute of Technology, Stockholm (page
+// seen): log10 = -A (sqrt I / (1 + sqrt I) - 0.3 I) with A = 0.509 at 25 degrees. At I = 0.1 it is
+// -0.509 x (0.316228 / 1.316228 - 0.03) = -0.509 x 0.210253 = -0.107019, and e to 2.302585 times
+// that 0.781594.
+TEST(IonActivity, IsTheEquationsWhereItsLastTermCounts) {
+  EXPECT_NEAR(*water::ion_activity(0.1), 0.781594, 2e-6);
+}
+
 const std::string phreeqc = "purifier/05_co2_phreeqc.csv";
 
 INSTANTIATE_TEST_SUITE_P(IonActivityByPhreeqc, Handbook,

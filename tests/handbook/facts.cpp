@@ -43,6 +43,17 @@ TEST(FilterFacts, GiveTheTwoEndsOfClogging) {
   EXPECT_NEAR(*water::clogging({0.5}, {100}, {1}, {100}), 1, 1e-12);
 }
 
+// Half of the rating is relied upon, where the table relies on less than all of it.
+TEST(CarbonLife, ReliesOnHalfOfTheRating) {
+  const Table table = read_table("purifier/07_carbon_life.csv");
+  for (const Table::Line& line : table.lines) {
+    const double derate = Row(table, line)["derate"];
+    if (derate < 1) {
+      EXPECT_EQ(water::CarbonFilter({{1000}, {2}}).derating, derate);
+    }
+  }
+}
+
 // "free chlorine <=1 mg/L: 12 months", ">1 mg/L: 6 months": a filter that its litres would carry
 // for years ends by the calendar.
 TEST(FilterFacts, GiveTheCalendarOfCarbon) {
@@ -95,6 +106,8 @@ TEST(Recipe, ComesToItsSalinityWithItsCrystalWater) {
   }
   const double fraction = crystal / (dry + crystal);
   EXPECT_NEAR(fraction, 0.149, 0.001);
+  // What is taken if nothing is said lies between dry and that: common practice, no source.
+  EXPECT_EQ(water::common_water_fraction, 0.05);
   EXPECT_GT(fraction, water::common_water_fraction);
   const Celsius room{25};
   const Litres fresh{(1000 - dry - crystal) / water::density_pure(room)->value};

@@ -1,5 +1,6 @@
 #include "core/water/instrument.hpp"
 
+#include <cmath>
 #include <map>
 #include <string>
 #include <vector>
@@ -89,6 +90,19 @@ INSTANTIATE_TEST_SUITE_P(
                  }}},
                [](const Row& row) { return row.text("instrument").starts_with("gravimetric"); })),
     place);
+
+// The parts that the table prints for the other hand refractometers: "slope/reading +-1 ppt" 0.577,
+// which the corrected scale takes in brine, 1.0406 times as many; the temperature 0.073; the
+// standard 0.173.
+TEST(Instrument, OfACorrectedBrineScaleIsMadeOfTheTablesParts) {
+  const double reading = 0.577 / 1.0406;
+  const double expected = std::hypot(reading, 0.073, 0.173);
+  const water::Instrument& brine = *water::instrument_named("brine_refractometer");
+  const auto sure = water::salinity_by(brine, 36.4, room);
+  EXPECT_NEAR(sure->standard_uncertainty, expected, 5e-4);
+  // What is left beside the standard's 0.3 / sqrt 3 is the temperature's.
+  EXPECT_NEAR(std::sqrt(brine.salinity.value * brine.salinity.value - 0.3 * 0.3 / 3), 0.073, 6e-4);
+}
 
 TEST(Instrument, HasARowOfTheTable) {
   const Table table = read_table("seawater/19_instrument_uncertainty.csv");
