@@ -71,10 +71,14 @@ water::Answer<water::CanistersLeft> left_now(const CanisterReadings& now, double
 std::optional<Refusal> add_litres(const Inputs& inputs, const CanisterReadings& now,
                                   const water::CanistersLeft& left, Reckoned& reckoned) {
   const double half = inputs["half-l"];
+  const double permeate = inputs["permeate-ppm"];
+  const double limit = inputs["limit-ppm"];
+  if (limit < 0.001 * permeate || limit > 0.99 * permeate) {
+    return refused({{"--limit-ppm", "ppm", 0.001 * permeate, 0.99 * permeate}, limit});
+  }
   const double sharpness = inputs["sharpness"];
   const auto turn = water::run_of(sharpness, left.lead, inputs["turn-percent"] / 100);
-  const auto end =
-      water::run_of(sharpness, left.lead + left.lag, inputs["limit-ppm"] / inputs["permeate-ppm"]);
+  const auto end = water::run_of(sharpness, left.lead + left.lag, limit / permeate);
   if (!turn) return refused(*turn.outside());
   if (!end) return refused(*end.outside());
   reckoned.results.push_back({"litres_to_rotation", at_least("litres until then", now.lead_seen),
@@ -84,7 +88,12 @@ std::optional<Refusal> add_litres(const Inputs& inputs, const CanisterReadings& 
   return std::nullopt;
 }
 
-std::string to_do(const Inputs& inputs, const CanisterReadings& now) {
+// Resin of which so little is left is worth no place behind a fresh one: judgement.
+constexpr double spent = 0.05;
+
+std::string to_do(const Inputs& inputs, const CanisterReadings& now,
+                  const water::CanistersLeft& left) {
+  if (left.lead < spent && left.lag < spent) return "both are spent: change both";
   const double turn = inputs["turn-percent"];
   if (inputs["product-ppm"] >= inputs["limit-ppm"]) {
     return "rotate now, and let the product run to the drain until it is good again";
@@ -102,10 +111,10 @@ Outcome reckon_rotation(const Inputs& inputs) {
   if (!left) return refused(*left.outside());
   Reckoned reckoned{
       {{"lead_left_percent", at_least("the lead has left", now.lead_seen), 100 * left->lead,
-        Unit::percent, 0},
+        Unit::percent, 1},
        {"lag_left_percent", at_least("the lag has left", now.product_seen), 100 * left->lag,
-        Unit::percent, 0},
-       {"to_do", "what to do", to_do(inputs, now)}},
+        Unit::percent, 1},
+       {"to_do", "what to do", to_do(inputs, now, *left)}},
       "left = ln(permeate / behind) / sharpness; a lag that was fresh: 1 - ln(1 / (1 - lead outlet "
       "/ permeate)) / sharpness",
       "Bohart & Adams 1920, J. Am. Chem. Soc. 42:523; for used beds Amundson 1948, J. Phys. "
