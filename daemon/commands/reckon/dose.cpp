@@ -43,8 +43,7 @@ Outcome reckon_dose(const Inputs& inputs) {
   if (!inputs.has("water-fraction")) {
     reckoned.hints.emplace_back(
         "No label says how much water the salt holds; 0.05 is common practice. Dose nine tenths, "
-        "mix, "
-        "measure, then `reckon correct`.");
+        "mix, measure, then `reckon correct`.");
   }
   reckoned.cautions = {std::string(not_for_drinking), std::string(mains_and_water)};
   return reckoned;

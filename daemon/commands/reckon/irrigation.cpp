@@ -83,8 +83,7 @@ Outcome reckon_irrigation(const Inputs& inputs) {
   const MillisiemensPerCm conductivity{inputs["conductivity-ms-cm"]};
   Reckoned reckoned{{},
                     "the guideline's limits; sodium adsorption ratio = Na / sqrt((Ca + Mg) / 2); "
-                    "share to drain = "
-                    "EC / (5 EC of the soil - EC)",
+                    "share to drain = EC / (5 EC of the soil - EC)",
                     "FAO Irrigation and Drainage Paper 29 rev. 1, Ayers & Westcot 1985",
                     "guidelines for farms, not laws; pots without drainage bear less"};
   auto refusal =
@@ -111,8 +110,7 @@ Outcome reckon_irrigation(const Inputs& inputs) {
 
 const Quantity irrigation{"irrigation", "Whether the concentrate can be given to plants",
                           "tidewright reckon irrigation --conductivity-ms-cm 1.15 --sodium-meq-l "
-                          "7.73 --calcium-meq-l 2.32 "
-                          "--magnesium-meq-l 1.44",
+                          "7.73 --calcium-meq-l 2.32 --magnesium-meq-l 1.44",
                           options, reckon_irrigation};
 
 }  // namespace tidewright::commands::reckon

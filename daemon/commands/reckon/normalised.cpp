@@ -122,8 +122,7 @@ Outcome reckon_normalised(const Inputs& inputs) {
   reckoned.cautions.emplace_back(pressure_in_housings);
   reckoned.cautions.emplace_back(
       "Cleaners burn: gloves and glasses. Never acid and bleach together: the gas is poison. "
-      "Bleach "
-      "destroys the membrane. Rinse to the drain until the permeate reads as before.");
+      "Bleach destroys the membrane. Rinse to the drain until the permeate reads as before.");
   return reckoned;
 }
 

@@ -18,13 +18,10 @@ constexpr std::array options{
 
 constexpr const char* formula =
     "raw conductivity: the Practical Salinity Scale 1978 solved for it; shown for 25 °C: that x "
-    "the "
-    "law's factor; specific gravity: density / density of pure water, each at the scale's "
+    "the law's factor; specific gravity: density / density of pure water, each at the scale's "
     "temperature; glass: density x (1 + 25e-6 (t - t of the scale)) / density of pure water; "
-    "index: "
-    "pure water's + slope x salinity; brine and fluid: the sodium chloride that has this index at "
-    "20 "
-    "°C";
+    "index: pure water's + slope x salinity; brine and fluid: the sodium chloride that has this "
+    "index at 20 °C";
 constexpr const char* source =
     "Perkin & Lewis 1980, IEEE Journal of Oceanic Engineering OE-5:9-16; ISO 7888:1985; TEOS-10: "
     "IOC, SCOR & IAPSO 2010, Manuals and Guides 56; glass: ISO 1768:1975; index: Millard & Seaver "
@@ -57,16 +54,14 @@ Outcome reckon_readings(const Inputs& inputs) {
   } else {
     reckoned.hints.emplace_back(
         "A hydrometer shows its specific gravity in water of its scale's temperature alone; "
-        "--scale "
-        "says what a glass one reads in this water.");
+        "--scale says what a glass one reads in this water.");
   }
   add_optics(sample, sheet);
   add_density(sample, sheet);
   add_calibration_fluid(sample, sheet);
   reckoned.hints.emplace_back(
       "What a conductivity meter shows for 25 °C is not what seawater has there: `tidewright "
-      "reckon "
-      "salinity` undoes its law.");
+      "reckon salinity` undoes its law.");
   reckoned.hints.emplace_back(
       "The fluid sets the seawater scale of a refractometer and nothing else: its conductivity and "
       "its density are those of another salinity.");

@@ -108,8 +108,7 @@ Outcome reckon_resin(const Inputs& inputs) {
         4},
        {"anion_load_meq_l", "anion load", load->anion.value, Unit::milliequivalents_per_litre, 4}},
       "litres = 1000 x resin x capacity x utilisation / load; load = conductivity / 100 + CO2 / "
-      "44.01 "
-      "+ silica / 60.08",
+      "44.01 + silica / 60.08",
       "Standard Methods 1030 for conductivity / 100; carbon dioxide and silica as one charge; the "
       "usual capacities are common practice",
       "the capacities are nearly all of it, until a first canister has taught you yours",

@@ -118,9 +118,8 @@ Outcome reckon_rotation(const Inputs& inputs) {
       "left = ln(permeate / behind) / sharpness; a lag that was fresh: 1 - ln(1 / (1 - lead outlet "
       "/ permeate)) / sharpness",
       "Bohart & Adams 1920, J. Am. Chem. Soc. 42:523; for used beds Amundson 1948, J. Phys. "
-      "Colloid "
-      "Chem. 52:1153 (both from memory; checked by numerical integration); to rotate at half is "
-      "common practice",
+      "Colloid Chem. 52:1153 (both from memory; checked by numerical integration); to rotate at "
+      "half is common practice",
       "the formula is of one ion; of a mixed bed the sharpness is a guess until two readings gave "
       "it"};
   if (inputs.has("half-l")) {

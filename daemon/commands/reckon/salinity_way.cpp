@@ -14,8 +14,7 @@ using Reads = Instrument::Reads;
 
 constexpr const char* practical_salinity_source =
     "Perkin & Lewis 1980, IEEE Journal of Oceanic Engineering OE-5:9-16; UNESCO Technical Papers "
-    "in "
-    "Marine Science 44";
+    "in Marine Science 44";
 
 constexpr std::array ways{
     Way{Reads::conductivity, "conductivity-ms-cm", "probe", true,

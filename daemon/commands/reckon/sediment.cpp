@@ -65,8 +65,7 @@ Outcome reckon_sediment(const Inputs& inputs) {
        {"change_at_bar", "change it at",
         std::min(limits.drop.value, (clean + limits.above_clean).value), Unit::bar, 2}},
       "drop at the clean one's flow = drop x (flow then / now)^1.5; used = (drop - clean) / "
-      "allowed "
-      "rise",
+      "allowed rise",
       "the power: normalised differential pressure, desalination wiki of the University of New "
       "South Wales; 1 bar: a maker of industrial cartridges; a year: a maker's manual for "
       "reverse osmosis at the point of use; 0.7 bar above clean: common practice",

@@ -111,12 +111,10 @@ Outcome reckon_solids(const Inputs& inputs) {
       "ppm = factor x conductivity at 25 °C; equivalents = conductivity / 100, / 126.45 for sodium "
       "chloride, / 94.6 for sodium bicarbonate",
       "FAO Irrigation and Drainage Paper 29 (0.64); common practice (0.5, 0.7); Standard Methods "
-      "1030 "
-      "and 2510 B; ISO 7888:1985; pure water: Light, Licht, Bevilacqua & Morash 2005, Electrochem. "
-      "Solid-State Lett. 8:E16; ASTM D1193-99e1",
+      "1030 and 2510 B; ISO 7888:1985; pure water: Light, Licht, Bevilacqua & Morash 2005, "
+      "Electrochem. Solid-State Lett. 8:E16; ASTM D1193-99e1",
       "ppm is what such a meter shows; what is really dissolved in a natural water may be 20 % "
-      "more "
-      "or less (Hem 1985, USGS Water-Supply Paper 2254)",
+      "more or less (Hem 1985, USGS Water-Supply Paper 2254)",
       remark};
   if (law == pure_water_law) reckoned.sureness += "; pure water's law to 3 %, at least 0.003 µS/cm";
   if (auto refusal = add_solids(at_25, meant, reckoned)) return *refusal;

@@ -58,8 +58,7 @@ Outcome reckon_zero(const Inputs& inputs) {
   if (!inputs.has("display")) {
     reckoned.hints.emplace_back(
         "Whether a meter rounds or cuts off is seldom told: this is for one that cuts off. One "
-        "that "
-        "rounds shows 0 below half of that.");
+        "that rounds shows 0 below half of that.");
   }
   reckoned.hints.emplace_back(
       "Pure water has 0.055 µS/cm, 18.2 MΩ·cm. Standing in air it takes up carbon dioxide, and "
