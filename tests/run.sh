@@ -23,11 +23,12 @@ stage() {
   printf '%-14s %6s s %6s s  %s\n' "$name" "$budget" "$used" "$note" >>"$log/budget"
 }
 
-# count FILE STATUS: adds what ctest or GoogleTest said at its end; a stage that fails without such
+# count FILE STATUS: adds what ctest or GoogleTest said at its very end (a failed test's own words may
+# say the like before it); a stage that fails without such
 # a line, or whose status and count disagree, is one more failure.
 count() {
   sum=$(sed -n -e 's/^.*tests passed, \([0-9]*\) tests* failed out of \([0-9]*\)$/\1 \2/p' \
-    -e 's/^\[  PASSED  \] \([0-9]*\) tests*\.$/0 \1/p' "$1")
+    -e 's/^\[  PASSED  \] \([0-9]*\) tests*\.$/0 \1/p' "$1" | tail -n 1)
   stage_failed=${sum% *} stage_all=${sum#* }
   : "${stage_failed:=0}" "${stage_all:=0}"
   [ "$2" -eq 0 ] || [ "$stage_failed" -gt 0 ] || { stage_failed=1 stage_all=$((stage_all + 1)); }
