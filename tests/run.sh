@@ -23,9 +23,9 @@ stage() {
   printf '%-14s %6s s %6s s  %s\n' "$name" "$budget" "$used" "$note" >>"$log/budget"
 }
 
-# count FILE STATUS: adds what ctest or GoogleTest said at its very end (a failed test's own words may
-# say the like before it); a stage that fails without such
-# a line, or whose status and count disagree, is one more failure.
+# count FILE STATUS: adds what ctest or GoogleTest said at its very end, for a failed test's own
+# words may say the like before it; a stage that fails without such a line, or whose status and
+# count disagree, is one more failure.
 count() {
   sum=$(sed -n -e 's/^.*tests passed, \([0-9]*\) tests* failed out of \([0-9]*\)$/\1 \2/p' \
     -e 's/^\[  PASSED  \] \([0-9]*\) tests*\.$/0 \1/p' "$1" | tail -n 1)
