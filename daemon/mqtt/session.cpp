@@ -40,7 +40,7 @@ std::string connect_failure(int code, const Access& access, const Tapped& tapped
       break;
   }
   if (code >= 128) return fmt::format("the broker refused the connection (reason {}).", code);
-  for (std::string trouble : {tls_trouble(tapped, access.host), files_trouble(access)}) {
+  for (std::string trouble : {tls_trouble(tapped, access), files_trouble(access)}) {
     if (!trouble.empty()) return trouble;
   }
   return "nobody answers there. Is the broker running, and is its address right?";

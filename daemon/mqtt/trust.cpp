@@ -25,12 +25,15 @@ std::string unreadable(std::string_view key, const std::string& path) {
 // A daemon has nobody whom it could ask for the password of a key.
 int no_password(char*, int, int, void*) { return 0; }
 
+constexpr const char* wants_certificate =
+    "the broker seems to want a certificate of ours: give certificate_file and key_file.";
+
 // By the alert's number (RFC 8446, section 6.2).
 std::string alert_words(int alert) {
   switch (alert) {
     case SSL3_AD_HANDSHAKE_FAILURE:
     case TLS13_AD_CERTIFICATE_REQUIRED:
-      return "the broker wants to see a certificate of ours: give certificate_file and key_file.";
+      return wants_certificate;
     case SSL3_AD_CERTIFICATE_EXPIRED:
       return "the broker says that our certificate has expired: certificate_file needs a new one.";
     case TLS1_AD_UNKNOWN_CA:
@@ -116,12 +119,20 @@ std::string files_trouble(const Access& access) {
   return trouble;
 }
 
-std::string tls_trouble(const Tapped& tapped, const std::string& host) {
-  if (tapped.verify_result != X509_V_OK) return verify_words(tapped.verify_result, host);
+std::string tls_trouble(const Tapped& tapped, const Access& access) {
+  if (tapped.verify_result != X509_V_OK) return verify_words(tapped.verify_result, access.host);
   if (tapped.alert > SSL3_AD_CLOSE_NOTIFY) return alert_words(tapped.alert);
   if (tapped.tls_begun && tapped.tls == nullptr && !tapped.peer_showed_certificate) {
     return "somebody answers there, but not on an encrypted line: is the port right? It often is "
            "8883.";
+  }
+  // In TLS 1.3 the broker judges our certificate when the line stands already, and its reason is
+  // lost with the line if we are just writing (RFC 8446, section 4.4.2.4).
+  if (tapped.tls_begun && tapped.tls == nullptr) {
+    return access.certificate_file.empty()
+               ? wants_certificate
+               : "the broker lets go of the encrypted line as soon as it stands: look at "
+                 "certificate_file, and at what the broker's own log says.";
   }
   return {};
 }

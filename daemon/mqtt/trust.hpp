@@ -13,6 +13,6 @@ namespace tidewright::mqtt {
 std::string files_trouble(const Access& access);
 
 // Why TLS was refused, to stand after "cannot be reached: "; empty if it was not.
-std::string tls_trouble(const Tapped& tapped, const std::string& host);
+std::string tls_trouble(const Tapped& tapped, const Access& access);
 
 }  // namespace tidewright::mqtt

@@ -126,8 +126,9 @@ TEST(Secured, AnUnknownAuthorityIsSaid) {
 
 TEST(Secured, AMissingCertificateOfOursIsSaid) {
   SecuredBroker broker({.further = "require_certificate true"});
-  is_kept_out(broker, broker.household(),
-              "the broker wants to see a certificate of ours: give certificate_file and key_file.");
+  is_kept_out(
+      broker, broker.household(),
+      "the broker seems to want a certificate of ours: give certificate_file and key_file.");
 }
 
 TEST(Secured, AnExpiredCertificateOfOursIsSaid) {
