@@ -13,7 +13,7 @@
 namespace tidewright::support {
 namespace {
 
-using std::chrono_literals::operator""s;
+using namespace std::chrono_literals;
 using nlohmann::json;
 using testing::HasSubstr;
 

@@ -152,7 +152,8 @@ TEST_P(Handbook, Agrees) {
 
 TEST(HandbookTally, SaysWhatTheNumbersStandOn) {
   Tally sum;
-  for (const auto& [claim, tally] : tallies()) {
+  for (const auto& [claim, standings] : tallies()) {
+    const Tally& tally = standings;  // clang 14 captures no structured binding
     const auto count = [&tally](Standing standing) {
       const auto at = tally.find(standing);
       return at == tally.end() ? 0 : at->second;
