@@ -35,13 +35,20 @@ std::optional<InstrumentIndex> find_saying(const room::Room& room, const state::
   return i && says(signals[*i]) ? i : std::nullopt;
 }
 
+void see_gauge(const room::Room& room, const state::Signals& signals, Place place,
+               std::optional<Litres>& good, std::optional<Litres>& doubtful) {
+  const auto gauge = room::find(room, Quantity::level, place);
+  if (!gauge || !signals[*gauge].seen) return;
+  doubtful = Litres{signals[*gauge].value};
+  if (signals[*gauge].quality == Quality::good) good = doubtful;
+}
+
 void see_level(const room::Room& room, const state::Signals& signals, Picture& picture) {
   picture.high_high_wet = find_saying(room, signals, Place::vat_high_high);
   picture.float_full = find_saying(room, signals, Place::vat);
-  const auto gauge = room::find(room, Quantity::level, Place::vat);
-  if (!gauge || !signals[*gauge].seen) return;
-  picture.level_doubtful = Litres{signals[*gauge].value};
-  if (signals[*gauge].quality == Quality::good) picture.level = picture.level_doubtful;
+  picture.concentrate_full = find_saying(room, signals, Place::concentrate);
+  see_gauge(room, signals, Place::vat, picture.level, picture.level_doubtful);
+  see_gauge(room, signals, Place::mixing_vat, picture.mixing_level, picture.mixing_level_doubtful);
 }
 
 void see_purifier(const room::Room& room, const State& state, Picture& picture) {
@@ -74,6 +81,7 @@ Picture draw(const room::Room& room, const State& state) {
                   .signals = state.signals,
                   .ledger = state.ledger,
                   .make_water = state.make_water,
+                  .attended = state.attended,
                   .drives = state.drives,
                   .latches = state.latches,
                   .findings = state.findings,
