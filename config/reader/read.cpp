@@ -23,6 +23,7 @@ struct Chapter {
 constexpr std::array chapters{
     Chapter{.name = "broker", .one = &Draft::broker},
     Chapter{.name = "vat", .many = &Draft::vats},
+    Chapter{.name = "mixing_vat", .one = &Draft::mixing_vat},
     Chapter{.name = "leak", .many = &Draft::leaks},
     Chapter{.name = "purifier", .one = &Draft::purifier},
     Chapter{.name = "temperature", .many = &Draft::temperatures},
@@ -113,6 +114,7 @@ void understand(Draft& draft) {
   read_file(*draft.file, draft.household);
   read_broker(draft);
   read_vat(draft);
+  read_mixing_vat(draft);
   read_leaks(draft);
   read_temperatures(draft);
   read_actuators(draft);

@@ -7,6 +7,18 @@
 #include "core/ledger/working.hpp"
 
 namespace tidewright::ledger {
+namespace {
+
+// Whether the purifier runs, and its water runs into the vat.
+bool fills(const room::Room& room, const state::Ledger& ledger) {
+  const auto driving = room::driving(room);
+  if (!driving || !ledger.working[*driving].on) return false;
+  const auto valve = room::find(room, room::Role::fill_valve);
+  const auto divert = room::find(room, room::Role::divert_valve);
+  return (!valve || ledger.working[*valve].on) && (!divert || !ledger.working[*divert].on);
+}
+
+}  // namespace
 
 void post(const Sources& from, const Event& event, state::Ledger& ledger) {
   const Instant now = from.circumstances.now;
@@ -16,7 +28,7 @@ void post(const Sources& from, const Event& event, state::Ledger& ledger) {
   ledger.posted = now;
 
   const auto driving = room::driving(from.room);
-  const bool worked = driving && ledger.working[*driving].on;
+  const bool worked = fills(from.room, ledger);
   const Celsius temperature = water_temperature(from.room, from.signals).value;
   const Litres flowed{worked ? flow_expected(from.room, temperature).value * hours(elapsed) : 0};
   post_working(from, elapsed, ledger);

@@ -90,8 +90,13 @@ double PretendRoom::truth(const Instrument& instrument) const {
     case Quantity::wetness:
       return works_.floor() > Litres{0.02} ? 1 : 0;  // a puddle that reaches two contacts
     case Quantity::level:
+      // The mixing vat stands half full: nothing here is mixed.
+      if (instrument.place == Place::mixing_vat) {
+        return room_->mixing_vat ? room_->mixing_vat->capacity.value / 2 : 0;
+      }
       return works_.vat().holding().value;
     case Quantity::float_switch: {
+      if (instrument.place == Place::concentrate) return 0;  // somebody empties it
       const double mark = instrument.place == Place::vat_high_high ? settings_.high_high_at
                                                                    : settings_.float_switch_at;
       return works_.vat().holding() >= capacity * mark ? 1 : 0;

@@ -9,8 +9,9 @@
 
 namespace tidewright::report {
 
-// The room must have a vat; a purifier.
+// The room must have a vat; a mixing vat; a purifier.
 Thing vat(const picture::Picture&);
+Thing mixing_vat(const picture::Picture&);
 Thing purifier(const picture::Picture&);
 Thing actuator(const picture::Picture&, room::ActuatorIndex);
 Thing alarm(const room::Room&, const State&, room::RuleId);

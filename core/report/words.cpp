@@ -124,6 +124,10 @@ constexpr Row rows[] = {
     {Why::frost, About::room, "{a} °C in the room, under {b} °C nothing starts"},
     {Why::effects_overflowed, About::room, "too much at once: everything was switched off"},
     {Why::switched_by_hand, About::actuator, "{it} was switched by hand"},
+    {Why::excluded, About::actuator, "it must not run beside {it}"},
+    {Why::mixing_vat_at_stop, About::room, "the mixing vat holds {a} L, stop is at {b} L"},
+    {Why::mixing_level_below, About::room, "the mixing vat holds {a} L, under {b} L"},
+    {Why::no_mixing_level, About::room, "there is no gauge to show that the heater is covered"},
 
     {Why::done, About::room, "done"},
     {Why::reset_done, About::room, "reset; nothing starts by itself, `start` begins the fill anew"},
@@ -145,6 +149,8 @@ constexpr Row rows[] = {
     {Why::held_by_latch, About::room, "the alarm {rule} holds everything off: reset it first"},
     {Why::needs_minutes, About::room, "say for how many minutes"},
     {Why::nothing_to_drive, About::room, "nothing here is switched by the daemon"},
+    {Why::goes_with_make_water, About::actuator,
+     "{it} goes with the fill: start or stop make_water instead"},
     {Why::value_out_of_range, About::room, "{a} is out of range ({b} to {c})"},
 };
 

@@ -81,6 +81,7 @@ void fields(auto& visit, Either<Latch> auto& latch) {
   visit("cause", latch.cause);
   visit("stands", latch.stands);
   visit("stops", latch.stops);
+  visit("roles", latch.roles);
 }
 
 void fields(auto& visit, Either<Armed> auto& armed) {
@@ -162,6 +163,12 @@ void fields(auto& visit, Either<MakeWater> auto& make_water) {
   visit("wants_water", make_water.wants_water);
 }
 
+void fields(auto& visit, Either<Attended> auto& attended) {
+  visit("since", attended.since);
+  visit("until", attended.until);
+  visit("why", attended.why);
+}
+
 void fields(auto& visit, Either<Signal> auto& signal) {
   visit("value", signal.value);
   visit("doubted", signal.doubted);
@@ -227,6 +234,7 @@ void fields(auto& visit, Either<State> auto& state) {
   visit("ledger", state.ledger);
   visit.rules("findings", state.findings);
   visit("make_water", state.make_water);
+  visit.actuators("attended", state.attended);
   visit.actuators("drives", state.drives);
   visit.rules("latches", state.latches);
   visit("armed", state.armed);

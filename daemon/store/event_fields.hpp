@@ -6,6 +6,7 @@
 //   visit.instrument(name, member)         an index into the room's instruments
 //   visit.instrument_if_any(name, member)  the same, or no_subject
 //   visit.actuator(name, member)           an index into the room's actuators
+//   visit.actuator_if_any(name, member)    the same, or no_subject; older journals lack it
 #pragma once
 
 #include <array>
@@ -70,6 +71,7 @@ void fields(auto& visit, Either<Ask> auto& ask) {
   visit("ticket", ask.ticket);
   visit("alarm", ask.alarm);
   visit("occurrence", ask.occurrence);
+  visit.actuator_if_any("actuator", ask.actuator);
   visit("lasting", ask.lasting);
   visit("token", ask.token);
   visit("who", ask.who);

@@ -31,6 +31,7 @@ class Printer {
   void actuator(std::string_view name, std::uint8_t index) {
     put_actuator(named(name), room_, index);
   }
+  void actuator_if_any(std::string_view name, std::uint8_t index) { actuator(name, index); }
 
  private:
   std::string& named(std::string_view name) {
@@ -64,6 +65,12 @@ class Parser {
   void actuator(std::string_view name, std::uint8_t& index) {
     const bool known = get_actuator(taken(name), room_, index);
     thing(known && index < room_.actuators.size());
+  }
+  void actuator_if_any(std::string_view name, std::uint8_t& index) {
+    const std::string_view word = taken(name);
+    if (word.empty()) return;
+    const bool known = get_actuator(word, room_, index);
+    thing(known && (index == no_subject || index < room_.actuators.size()));
   }
   Trouble trouble() const {
     if (trouble_ == nullptr && !words_.empty()) return "a word too much";

@@ -150,6 +150,10 @@ constexpr auto why_words = std::to_array<WhyWord>({
     {Why::frost, "frost", of_instrument},
     {Why::effects_overflowed, "effects_overflowed"},
     {Why::switched_by_hand, "switched_by_hand", of_actuator},
+    {Why::excluded, "excluded", of_actuator},
+    {Why::mixing_vat_at_stop, "mixing_vat_at_stop"},
+    {Why::mixing_level_below, "mixing_level_below"},
+    {Why::no_mixing_level, "no_mixing_level"},
     {Why::done, "done"},
     {Why::reset_done, "reset_done"},
     {Why::armed, "armed"},
@@ -169,6 +173,7 @@ constexpr auto why_words = std::to_array<WhyWord>({
     {Why::held_by_latch, "held_by_latch"},
     {Why::needs_minutes, "needs_minutes"},
     {Why::nothing_to_drive, "nothing_to_drive"},
+    {Why::goes_with_make_water, "goes_with_make_water", of_actuator},
     {Why::value_out_of_range, "value_out_of_range"},
 });
 
