@@ -66,8 +66,8 @@ extern const Rule signal_doubtful{
     .priority = Priority::days,
     .latching = Latching::never,
     .respond_within = 72h,
-    .on_delay = 0s,  // each comparison has taken its time already
-    .off_delay = 10min,
+    .on_delay = 0s,     // each comparison has taken its time already
+    .off_delay = 1min,  // before level_lost ends, or it would be told when all is over
     .consequence_of = room::RuleId::level_lost,
     .applies = applies,
     .judge = judge,
