@@ -1,6 +1,8 @@
 // One document for each thing of the room.
 #pragma once
 
+#include <string>
+
 #include "core/picture/picture.hpp"
 #include "core/report/report.hpp"
 #include "core/state/state.hpp"
@@ -15,6 +17,10 @@ Thing alarm(const room::Room&, const State&, room::RuleId);
 Thing source(const picture::Picture&, room::InstrumentIndex);
 Thing ledger(const picture::Picture&);
 
+// "good", "uncertain", "bad".
+std::string quality_word(Quality);
+// As NAMUR NE 107 names them: "normal", "failure", "check_function" ...
+std::string status_word(DeviceStatus);
 // Why the signal of an instrument is not good, with its numbers.
 Reason signal_reason(const picture::Picture&, room::InstrumentIndex);
 

@@ -23,12 +23,13 @@ enum class RuleId : std::uint8_t {
   short_cycling,
   resin_breakthrough,
   vat_low,
+  signal_doubtful,
   broker_lost,
   command_undelivered,
   store_failed,
   unclean_start,
 };
-inline constexpr std::size_t rule_count = 16;
+inline constexpr std::size_t rule_count = 17;
 
 struct RuleSettings {
   Duration on_delay{0};

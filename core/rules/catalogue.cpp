@@ -4,7 +4,8 @@ namespace tidewright::rules {
 
 extern const Rule leak, vat_high_high, fill_not_stopping, actuator_disobeys, leak_sensor_lost,
     level_lost, level_flat_while_filling, fill_overlong, pump_dry, short_cycling,
-    resin_breakthrough, vat_low, broker_lost, command_undelivered, store_failed, unclean_start;
+    resin_breakthrough, vat_low, signal_doubtful, broker_lost, command_undelivered, store_failed,
+    unclean_start;
 
 constinit const std::array<const Rule*, room::rule_count> catalogue{
     &leak,
@@ -19,6 +20,7 @@ constinit const std::array<const Rule*, room::rule_count> catalogue{
     &short_cycling,
     &resin_breakthrough,
     &vat_low,
+    &signal_doubtful,
     &broker_lost,
     &command_undelivered,
     &store_failed,

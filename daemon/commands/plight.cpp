@@ -105,7 +105,13 @@ class Life {
         if (instrument.place == room::Place::permeate) return 10;
         return is(RuleId::resin_breakthrough) ? 5 : 0;
       case Quantity::temperature:
-        return 15;
+        return is(RuleId::signal_doubtful) ? 60 : 15;  // hotter than any water room
+      case Quantity::flow:
+        return runs() ? room_.purifier->rated.value / 2 : 0;
+      case Quantity::water_count:
+        return 0;
+      case Quantity::pressure:
+        return 3;
       case Quantity::feedback:
         return switched(instrument, 1);
       case Quantity::power:

@@ -43,9 +43,9 @@ struct Counter {
 template <class Struct>
 class FieldsTest : public testing::Test {};
 
-using Structs =
-    testing::Types<Alarm, WallClock, Circumstances, Drive, Finding, Latch, Armed, Working, Sample,
-                   Samples, LevelTrend, Fill, Ledger, MakeWater, Signal, State>;
+using Structs = testing::Types<Alarm, WallClock, Circumstances, Drive, Finding, Latch, Armed,
+                               Working, Sample, Samples, LevelTrend, Fill, Ledger, MakeWater,
+                               Signal, WaterMeter, LevelWindow, BalanceWindow, Comparison, State>;
 TYPED_TEST_SUITE(FieldsTest, Structs);
 
 TYPED_TEST(FieldsTest, NamesEachMemberOnce) {
