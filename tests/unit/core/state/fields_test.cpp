@@ -45,7 +45,7 @@ class FieldsTest : public testing::Test {};
 
 using Structs =
     testing::Types<Alarm, WallClock, Circumstances, Drive, Finding, Latch, Armed, Working, Sample,
-                   Samples, LevelTrend, Fill, Ledger, MakeWater, Signal, State>;
+                   Samples, GaugeNoise, LevelTrend, Fill, Ledger, MakeWater, Signal, State>;
 TYPED_TEST_SUITE(FieldsTest, Structs);
 
 TYPED_TEST(FieldsTest, NamesEachMemberOnce) {
