@@ -1,7 +1,10 @@
 #include "core/ledger/post.hpp"
 
+#include <optional>
+
 #include "core/ledger/fill.hpp"
 #include "core/ledger/flow.hpp"
+#include "core/ledger/gauge.hpp"
 #include "core/ledger/level.hpp"
 #include "core/ledger/samples.hpp"
 #include "core/ledger/working.hpp"
@@ -23,7 +26,10 @@ bool fills(const room::Room& room, const state::Ledger& ledger) {
 void post(const Sources& from, const Event& event, state::Ledger& ledger) {
   const Instant now = from.circumstances.now;
   // What happened while the daemon was away was not seen and is not booked.
-  if (std::holds_alternative<Started>(event.what)) ledger.posted = now;
+  if (std::holds_alternative<Started>(event.what)) {
+    ledger.posted = now;
+    ledger.noise.fresh = 0;
+  }
   const Duration elapsed = now - ledger.posted;
   ledger.posted = now;
 
@@ -34,7 +40,9 @@ void post(const Sources& from, const Event& event, state::Ledger& ledger) {
   post_working(from, elapsed, ledger);
   ledger.flowed += flowed;
 
-  const LevelMove move = post_level(from, ledger.level);
+  const std::optional<Litres> reading = new_level(from, event);
+  if (reading) post_gauge_noise(from, *reading, ledger.noise);
+  const LevelMove move = post_level(from, reading, ledger.noise, ledger.level);
   const bool has_gauge = room::find(from.room, room::Quantity::level, room::Place::vat).has_value();
   if (!has_gauge) {
     ledger.made += flowed;

@@ -114,8 +114,17 @@ void fields(auto& visit, Either<Samples> auto& samples) {
   visit("count", samples.count);
 }
 
+void fields(auto& visit, Either<GaugeNoise> auto& noise) {
+  visit("spread", noise.spread);
+  visit("last", noise.last);
+  visit("before", noise.before);
+  visit("fresh", noise.fresh);
+  visit("count", noise.count);
+}
+
 void fields(auto& visit, Either<LevelTrend> auto& level) {
   visit("known", level.known);
+  visit("calm", level.calm);
   visit("peak", level.peak);
   visit("moved", level.moved);
   visit("at_off", level.at_off);
@@ -146,6 +155,7 @@ void fields(auto& visit, Either<Ledger> auto& ledger) {
   visit.actuators("working", ledger.working);
   visit("product", ledger.product);
   visit("permeate", ledger.permeate);
+  visit("noise", ledger.noise);
   visit("level", ledger.level);
   visit("fill", ledger.fill);
   visit("learned", ledger.learned);

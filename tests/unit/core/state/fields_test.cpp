@@ -43,9 +43,10 @@ struct Counter {
 template <class Struct>
 class FieldsTest : public testing::Test {};
 
-using Structs = testing::Types<Alarm, WallClock, Circumstances, Drive, Finding, Latch, Armed,
-                               Working, Sample, Samples, LevelTrend, Fill, Ledger, MakeWater,
-                               Signal, WaterMeter, LevelWindow, BalanceWindow, Comparison, State>;
+using Structs =
+    testing::Types<Alarm, Attended, WallClock, Circumstances, Drive, Finding, Latch, Armed, Working,
+                   Sample, Samples, GaugeNoise, LevelTrend, Fill, Ledger, MakeWater, Signal,
+                   WaterMeter, LevelWindow, BalanceWindow, Comparison, State>;
 TYPED_TEST_SUITE(FieldsTest, Structs);
 
 TYPED_TEST(FieldsTest, NamesEachMemberOnce) {
