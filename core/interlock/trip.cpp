@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "core/base/mutant.hpp"
+
 namespace tidewright::interlock {
 namespace {
 
@@ -62,9 +64,10 @@ HeldRoles trip(const picture::Picture& picture, const state::Findings& findings,
     state::Latch& latch = latches[*row.rule];
     const bool newly = why && !latch.stands;
     latch.stands = why.has_value();
+    if (mutant(Mutant::resets_itself) && !why) latch.set = false;
     if (!why || latch.set || !must_latch(row, newly, picture, latch)) continue;
     latch.set = true;
-    latch.first = none_before;
+    latch.first = none_before && !mutant(Mutant::first_cause_lost);
     latch.since = picture.now;
     latch.cause = *why;
     roles.latched_anew = true;

@@ -1,5 +1,6 @@
 #include "core/ledger/post.hpp"
 
+#include "core/base/mutant.hpp"
 #include "core/ledger/fill.hpp"
 #include "core/ledger/flow.hpp"
 #include "core/ledger/level.hpp"
@@ -11,7 +12,13 @@ namespace tidewright::ledger {
 void post(const Sources& from, const Event& event, state::Ledger& ledger) {
   const Instant now = from.circumstances.now;
   // What happened while the daemon was away was not seen and is not booked.
-  if (std::holds_alternative<Started>(event.what)) ledger.posted = now;
+  if (std::holds_alternative<Started>(event.what)) {
+    ledger.posted = now;
+    if (mutant(Mutant::totals_begin_anew)) ledger.made = ledger.flowed = Litres{0};
+    if (mutant(Mutant::day_limit_forgotten_at_restart)) {
+      for (state::Working& working : ledger.working) working.day = Duration{0};
+    }
+  }
   const Duration elapsed = now - ledger.posted;
   ledger.posted = now;
 

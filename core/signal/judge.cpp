@@ -3,6 +3,8 @@
 #include <cmath>
 #include <limits>
 
+#include "core/base/mutant.hpp"
+
 namespace tidewright::signal {
 namespace {
 
@@ -97,12 +99,12 @@ void take(const Instrument& instrument, Signal& signal, const Reading& reading, 
   const bool dated_and_fresh = reading.arrival == Arrival::dated && reading.taken <= now &&
                                now - reading.taken < stale_after(instrument) &&
                                instrument.quantity != Quantity::wetness;
-  const bool is_live = reading.arrival == Arrival::live;
+  const bool is_live = reading.arrival == Arrival::live || mutant(Mutant::retained_dry_believed);
   if (is_live && reading.taken == long_ago) {
     take_live(instrument, signal, reading.value, now, now);
   } else if (is_live || dated_and_fresh) {
     // What is not newer than the last one known, by the source's own time, changes nothing.
-    if (reading.taken > signal.received) {
+    if (reading.taken > signal.received || mutant(Mutant::older_accepted)) {
       take_live(instrument, signal, reading.value, reading.taken, now);
     } else if (is_danger(instrument.quantity, reading.value)) {
       take_undated(instrument, signal, reading.value, now);
@@ -144,7 +146,7 @@ void begin_anew(const Instrument& instrument, Signal& signal, bool after_start, 
 
 void watch_silence(const Instrument& instrument, Signal& signal, const state::Circumstances& known,
                    Wake& wake) {
-  if (!known.link_up) return;
+  if (!known.link_up || mutant(Mutant::stale_never)) return;
   const Duration patience = stale_after(instrument);
   const Instant overdue = (signal.live ? signal.received : known.link_since) + patience;
   if (known.now < overdue) return wake.by(overdue);
