@@ -1,5 +1,6 @@
 #include "core/interlock/causes.hpp"
 
+#include "core/base/mutant.hpp"
 #include "core/rules/lost.hpp"
 #include "core/signal/ruling.hpp"
 
@@ -23,6 +24,10 @@ bool is_attended(const Picture& picture) {
 Cause not_good(const Picture& picture, Quantity quantity, Place place, Why why) {
   const auto i = signal::ruling(picture.room, picture.signals, quantity, place);
   if (!i || picture.signals[*i].quality == Quality::good) return std::nullopt;
+  if (mutant(Mutant::level_lost_ignored) && place == Place::vat) return std::nullopt;
+  if (mutant(Mutant::high_high_lost_ignored) && place == Place::vat_high_high) {
+    return std::nullopt;
+  }
   return because(why, *i);
 }
 
@@ -55,6 +60,7 @@ Cause float_not_good(const Picture& picture, const Findings&) {
 // procedure/full ends the demand, and for that believes a good level only: a gauge that says too
 // much must pause a fill, not finish it.
 Cause vat_at_stop(const Picture& picture, const Findings&) {
+  if (mutant(Mutant::level_at_stop_ignored)) return std::nullopt;
   if (picture.float_full) return because(Why::float_full, *picture.float_full);
   if (!picture.room.vat || !picture.room.vat->stop_at || !picture.level_doubtful) {
     return std::nullopt;
@@ -81,6 +87,7 @@ Cause mixing_vat_full(const Picture& picture, const Findings&) {
 }
 
 Cause leak_not_seen(const Picture& picture, const Findings&) {
+  if (mutant(Mutant::before_start_not_required)) return std::nullopt;
   if (picture.leak_watch == picture::Watch::awaited) {
     return because(Why::leak_not_seen, *picture.leak_doubtful);
   }
@@ -100,7 +107,7 @@ Cause unattended_without_leak_sensor(const Picture& picture, const Findings&) {
 }
 
 Cause unattended_without_lease(const Picture& picture, const Findings&) {
-  if (is_attended(picture)) return std::nullopt;
+  if (is_attended(picture) || mutant(Mutant::lease_not_required)) return std::nullopt;
   for (std::size_t i = 0; i < picture.room.actuators.size(); ++i) {
     const room::Actuator& actuator = picture.room.actuators[i];
     if (actuator.lease_kind != room::LeaseKind::none || !facts(actuator.role).makes_water) continue;
@@ -111,7 +118,8 @@ Cause unattended_without_lease(const Picture& picture, const Findings&) {
 
 Cause settling_after_start(const Picture& picture, const Findings&) {
   const auto& known = picture.circumstances;
-  if (!known.unclean || picture.now >= known.started + wait_after_unclean_start) {
+  if (!known.unclean || mutant(Mutant::no_wait_after_unclean_start) ||
+      picture.now >= known.started + wait_after_unclean_start) {
     return std::nullopt;
   }
   return Reason{
@@ -119,7 +127,7 @@ Cause settling_after_start(const Picture& picture, const Findings&) {
 }
 
 Cause frost(const Picture& picture, const Findings&) {
-  if (!picture.room.purifier) return std::nullopt;
+  if (!picture.room.purifier || mutant(Mutant::frost_ignored)) return std::nullopt;
   const Celsius limit = picture.room.purifier->frost_below;
   for (std::size_t i = 0; i < picture.room.instruments.size(); ++i) {
     const state::Signal& signal = picture.signals[i];

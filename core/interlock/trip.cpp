@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "core/base/mutant.hpp"
+
 namespace tidewright::interlock {
 namespace {
 
@@ -96,10 +98,11 @@ HeldActuators trip(const picture::Picture& picture, const state::Findings& findi
     const bool stands = outcome.first.has_value();
     const bool newly = stands && !latch.stands;
     latch.stands = stands;
+    if (mutant(Mutant::resets_itself) && !stands) latch.set = false;
     if (stands && latch.set) latch.roles |= outcome.roles;
     if (!stands || latch.set || !must_latch(row, newly, outcome, picture.now, latch)) continue;
     latch.set = true;
-    latch.first = none_before;
+    latch.first = none_before && !mutant(Mutant::first_cause_lost);
     latch.since = picture.now;
     latch.cause = *outcome.first;
     latch.roles = outcome.roles;

@@ -2,6 +2,7 @@
 
 #include <optional>
 
+#include "core/base/mutant.hpp"
 #include "core/ledger/fill.hpp"
 #include "core/ledger/flow.hpp"
 #include "core/ledger/gauge.hpp"
@@ -29,6 +30,10 @@ void post(const Sources& from, const Event& event, state::Ledger& ledger) {
   if (std::holds_alternative<Started>(event.what)) {
     ledger.posted = now;
     ledger.noise.fresh = 0;
+    if (mutant(Mutant::totals_begin_anew)) ledger.made = ledger.flowed = Litres{0};
+    if (mutant(Mutant::day_limit_forgotten_at_restart)) {
+      for (state::Working& working : ledger.working) working.day = Duration{0};
+    }
   }
   const Duration elapsed = now - ledger.posted;
   ledger.posted = now;

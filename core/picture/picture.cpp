@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/base/mutant.hpp"
 #include "core/ledger/flow.hpp"
 #include "core/signal/ruling.hpp"
 #include "core/signal/water_meter.hpp"
@@ -21,6 +22,7 @@ void see_leaks(const room::Room& room, const state::Signals& signals, Picture& p
     if (room.instruments[i].quantity != Quantity::wetness) continue;
     const state::Signal& signal = signals[i];
     if (says(signal) && !picture.wet) picture.wet = static_cast<InstrumentIndex>(i);
+    if (mutant(Mutant::one_dry_of_two_overrules) && !says(signal)) picture.wet.reset();
 
     const bool awaited = signal.why == Why::awaiting_after_link || signal.why == Why::retained_only;
     const Watch watch = signal.quality == Quality::good ? Watch::good
