@@ -52,6 +52,10 @@ constexpr std::array rows{
         "From here on the vat is ready for use. If not given: start_below, or half."},
     Key{Part::vat, "top_off_per_day", K::volume, optional, "4 L", "", "0 L", "500 L",
         "What the tank takes from this vat in a day, to tell how many days are left."},
+    Key{Part::vat, "clean_every", K::time, optional, "180 days", "", "7 days", "1000 days",
+        "So long after the last cleaning you are told. If not given: never."},
+    Key{Part::vat, "water_age_longest", K::time, optional, "30 days", "", "1 day", "365 days",
+        "When its water is older than this in the mean you are told. If not given: never."},
     Key{Part::vat, "level", K::level_gauge, optional, "", "", "", "", "The vat's level gauge."},
     Key{Part::vat, "full", K::float_switch, optional, "", "", "", "",
         "A float switch that says: full."},
@@ -97,7 +101,21 @@ constexpr std::array rows{
     Key{Part::purifier, "judged_volume", K::volume, optional, "2 L", "2 L", "0 L", "100 L",
         "The product is judged over at least this much water."},
     Key{Part::purifier, "frost_below", K::temperature, optional, "4 °C", "4 °C", "0 °C", "15 °C",
-        "In a colder room nothing starts."},
+        "In a colder room nothing starts, and you are told."},
+    Key{Part::purifier, "hot_above", K::temperature, optional, "35 °C", "35 °C", "20 °C", "60 °C",
+        "In a hotter room, or with hotter feed water, you are told."},
+    Key{Part::purifier, "rejection_low", K::share, optional, "90 %", "90 %", "50 %", "99 %",
+        "When the membrane holds back less than this of the feed's solids you are told."},
+    Key{Part::purifier, "feed_change", K::share, optional, "30 %", "30 %", "5 %", "100 %",
+        "When the feed's solids are so far from the usual you are told."},
+    Key{Part::purifier, "resin", K::volume, optional, "1.5 L", "", "0.1 L", "200 L",
+        "Mixed resin in the first canister, to forecast its end."},
+    Key{Part::purifier, "carbon_dioxide_ppm", K::solids, optional, "5 ppm", "5 ppm", "0 ppm",
+        "200 ppm",
+        "Carbon dioxide in the feed, in mg/L: it passes the membrane and uses the resin up. Tap "
+        "water often has 2 to 20."},
+    Key{Part::purifier, "resin_told_before", K::time, optional, "14 days", "14 days", "1 day",
+        "90 days", "So long before the first canister's forecast end you are told."},
 
     Key{Part::temperature, "of", K::choice, optional, "room | feed water", "room", "", "",
         "What it measures. The room's is also watched for frost."},
@@ -136,6 +154,17 @@ constexpr std::array rows{
         "More starts than this in an hour wear a pump out and are reported."},
     Key{Part::actuator, "idle_below", K::power, optional, "5 W", "5 W", "0 W", "2 kW",
         "Drawing less than this, it does not work."},
+
+    Key{Part::supply, "words", K::text, optional, "sea salt", "", "", "",
+        "What it is called in messages. If not given: its name here."},
+    Key{Part::supply, "unit", K::text, required, "kg", "", "", "",
+        "In what it is counted, in your words."},
+    Key{Part::supply, "order_below", K::number, required, "10", "", "0", "1000000",
+        "With less than this in the house you are told to order."},
+    Key{Part::supply, "used_in_30_days", K::number, optional, "4.5", "0", "0", "1000000",
+        "What is used of it in 30 days."},
+    Key{Part::supply, "used_per_1000_l", K::number, optional, "0.5", "0", "0", "1000000",
+        "What is used of it for 1000 L of pure water, besides."},
 
     Key{Part::rule, "on_delay", K::time, optional, "10 s", "", "0 s", "24 h",
         "How long the cause must last before it counts."},
@@ -217,6 +246,7 @@ constexpr std::array<std::string_view, part_count> titles{
     "[purifier]",
     "[temperature.<id>]",
     "[actuator.<id>]",
+    "[supply.<id>]",
     "[rule.<name>]",
     "every instrument",
     "leak, full, high_high, feedback",
@@ -232,6 +262,7 @@ constexpr std::array leak_parts{Part::instrument, Part::word, Part::leak};
 constexpr std::array purifier_parts{Part::purifier};
 constexpr std::array temperature_parts{Part::instrument, Part::number, Part::temperature};
 constexpr std::array actuator_parts{Part::actuator};
+constexpr std::array supply_parts{Part::supply};
 constexpr std::array rule_parts{Part::rule};
 constexpr std::array section_rows{
     SectionKind{"broker", false, broker_parts},
@@ -240,6 +271,7 @@ constexpr std::array section_rows{
     SectionKind{"purifier", false, purifier_parts},
     SectionKind{"temperature", true, temperature_parts},
     SectionKind{"actuator", true, actuator_parts},
+    SectionKind{"supply", true, supply_parts},
     SectionKind{"rule", true, rule_parts},
 };
 

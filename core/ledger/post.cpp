@@ -3,7 +3,9 @@
 #include "core/ledger/fill.hpp"
 #include "core/ledger/flow.hpp"
 #include "core/ledger/level.hpp"
+#include "core/ledger/resin.hpp"
 #include "core/ledger/samples.hpp"
+#include "core/ledger/upkeep.hpp"
 #include "core/ledger/working.hpp"
 
 namespace tidewright::ledger {
@@ -24,14 +26,14 @@ void post(const Sources& from, const Event& event, state::Ledger& ledger) {
 
   const LevelMove move = post_level(from, ledger.level);
   const bool has_gauge = room::find(from.room, room::Quantity::level, room::Place::vat).has_value();
-  if (!has_gauge) {
-    ledger.made += flowed;
-  } else if (worked) {
-    ledger.made += move.risen;
-  }
+  const Litres made = !has_gauge ? flowed : worked ? move.risen : Litres{0};
+  ledger.made += made;
+  post_resin(from, made, ledger);
   if (worked && !ledger.working[*driving].on) ledger.level.at_off = ledger.level.peak;
   post_fill(from, move, flowed, worked ? elapsed : Duration{0}, ledger.fill, ledger.learned);
   post_samples(from, event, ledger);
+  // Where nothing is switched every rise is fresh water.
+  post_upkeep(from, event, driving ? made : move.risen, ledger);
 }
 
 }  // namespace tidewright::ledger

@@ -95,6 +95,10 @@ std::string actuator_words(const room::Room& room, std::uint8_t index) {
   return actuator.role == room::Role::feed_valve ? "the feed valve" : "the booster pump";
 }
 
+std::string supply_words(const room::Room& room, std::uint8_t index) {
+  return index < room.supplies.size() ? room.supplies[index].words : std::string("a supply");
+}
+
 std::string vat_words(const room::Room& room) {
   return room.vat ? room.vat->id + " vat" : std::string("vat");
 }

@@ -10,6 +10,7 @@
 #include "core/room/instrument.hpp"
 #include "core/room/purifier.hpp"
 #include "core/room/rule.hpp"
+#include "core/room/supply.hpp"
 #include "core/room/vat.hpp"
 
 namespace tidewright::room {
@@ -20,6 +21,7 @@ inline constexpr std::size_t actuators_max = 4;
 
 using InstrumentIndex = std::uint8_t;
 using ActuatorIndex = std::uint8_t;
+using SupplyIndex = std::uint8_t;
 
 struct Room {
   std::string id;
@@ -27,6 +29,7 @@ struct Room {
   std::vector<Actuator> actuators;
   std::optional<Vat> vat;
   std::optional<Purifier> purifier;
+  std::vector<Supply> supplies;
   PerRule<RuleSettings> rules;
   bool accepts_no_leak_sensor = false;  // the file says so in words
 };

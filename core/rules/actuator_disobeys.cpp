@@ -68,8 +68,10 @@ extern const Rule actuator_disobeys{
     .applies = applies,
     .judge = judge,
     .record = {
+        .source = "what the plug or valve says of itself",
         .limit = "the feedback does not follow a command within its travel time and 10 s; for ON, "
                  "twice in a row",
+        .origin = "our own choice: sleepy radio networks take seconds",
         .causes = "a welded relay, a plug without radio or power, a plug that was switched by hand "
                   "and is held so",
         .consequence = "a leak could not be stopped from here",

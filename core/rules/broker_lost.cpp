@@ -33,7 +33,9 @@ extern const Rule broker_lost{
     .applies = applies,
     .judge = judge,
     .record = {
+        .source = "the line to the broker",
         .limit = "no connection for 1 min; over MQTT it can be told only after its return",
+        .origin = "our own choice",
         .causes = "the broker or its machine is down, the network is broken, a password changed",
         .consequence = "no leak is seen, no water is made",
         .action = "Restart the broker or its machine, check the network",

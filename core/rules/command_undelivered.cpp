@@ -42,8 +42,10 @@ extern const Rule command_undelivered{
     .applies = applies,
     .judge = judge,
     .record = {
+        .source = "what the broker answers to each command",
         .limit = "the broker answers a command with a refusal, or an OFF with `nobody listens`, "
                  "and the feedback does not say OFF, for 2 min",
+        .origin = "the answers that MQTT 5 defines",
         .causes = "the plug is out of the wall or off the network, a wrong topic in the file, no "
                   "right to write to it",
         .consequence = "the pump cannot be switched from here",

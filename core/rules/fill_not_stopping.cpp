@@ -70,10 +70,13 @@ extern const Rule fill_not_stopping{
     .applies = applies,
     .judge = judge,
     .record = {
+        .source = "the gauge after OFF, and the plug's power meter",
         .limit =
             "2 min after OFF the level has risen by 3 gauge steps or 1 % of the vat, whichever "
             "is more, and still rises (only where a valve stops the water); or the plug still "
             "draws power",
+        .origin =
+            "our own choice: the gauge's own steps, and the time that hoses take to run empty",
         .causes = "a valve that does not close, a relay that is welded shut, a hose put into the "
                   "vat",
         .consequence = "the vat runs over soon",

@@ -32,7 +32,9 @@ extern const Rule leak{
     .applies = applies,
     .judge = judge,
     .record = {
+        .source = "the leak sensors",
         .limit = "any leak sensor says wet; one report is enough, at any quality",
+        .origin = "our own choice: a flooded room costs more than a false word",
         .causes = "a loose fitting, a burst hose, a vat that runs over, a spill, condensation on a "
                   "cold pipe",
         .consequence = "the room is flooded",

@@ -46,8 +46,10 @@ extern const Rule short_cycling{
     .applies = applies,
     .judge = judge,
     .record = {
+        .source = "the starts of the pump, by its power where a meter shows it",
         .limit =
             "more starts in an hour than the file allows (6, common practice for small motors)",
+        .origin = "common practice, no source: small motors are built for a few starts an hour",
         .causes =
             "a pressure switch that hunts near its limit, a leaking check valve, a float that "
             "dribbles, a hand on the plug",

@@ -6,6 +6,8 @@
 //   visit.instrument(name, member)         an index into the room's instruments
 //   visit.instrument_if_any(name, member)  the same, or no_subject
 //   visit.actuator(name, member)           an index into the room's actuators
+//   visit.supply_if_any(name, member)      an index into its supplies, or no_subject; older
+//                                          journals lack it
 #pragma once
 
 #include <array>
@@ -82,6 +84,7 @@ void fields(auto& visit, Either<Tell> auto& tell) {
   visit.instrument_if_any("instrument", tell.instrument);
   visit("value", tell.value);
   visit("who", tell.who);
+  visit.supply_if_any("supply", tell.supply);
 }
 
 }  // namespace tidewright::store

@@ -31,6 +31,9 @@ class Printer {
   void actuator(std::string_view name, std::uint8_t index) {
     put_actuator(named(name), room_, index);
   }
+  void supply_if_any(std::string_view name, std::uint8_t index) {
+    put_supply(named(name), room_, index);
+  }
 
  private:
   std::string& named(std::string_view name) {
@@ -64,6 +67,12 @@ class Parser {
   void actuator(std::string_view name, std::uint8_t& index) {
     const bool known = get_actuator(taken(name), room_, index);
     thing(known && index < room_.actuators.size());
+  }
+  void supply_if_any(std::string_view name, std::uint8_t& index) {
+    const std::string_view word = taken(name);
+    if (word.empty()) return;
+    const bool known = get_supply(word, room_, index);
+    thing(known && (index == no_subject || index < room_.supplies.size()));
   }
   Trouble trouble() const {
     if (trouble_ == nullptr && !words_.empty()) return "a word too much";

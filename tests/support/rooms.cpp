@@ -98,6 +98,15 @@ room::Room full_room() {
   valve_feedback.id = "valve_feedback";
   valve_feedback.subject = 1;
   room.instruments.push_back(valve_feedback);
+  room.purifier->lead_resin = Litres{1.5};
+  room.vat->clean_every = std::chrono::days{180};
+  room.vat->water_age_longest = std::chrono::days{60};
+  room.supplies = {{.id = "salt",
+                    .words = "sea salt",
+                    .unit = "kg",
+                    .order_below = 10,
+                    .used_in_30_days = 3,
+                    .used_per_1000_litres = 1}};
   return room;
 }
 

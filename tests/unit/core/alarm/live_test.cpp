@@ -178,6 +178,20 @@ TEST(AlarmLife, ATripThatWasOnlyAssumedIsTold) {
   EXPECT_EQ(bench.state(RuleId::leak), AlarmState::latched_acknowledged);
 }
 
+TEST(AlarmLife, ASecondTripSoonAfterAResetIsTold) {
+  // The leak's finding lasts ten minutes longer than the water: a reset may fall into that time.
+  AlarmBench bench;
+  bench.latch(RuleId::leak);
+  bench.condition(RuleId::leak, true);
+  bench.ask(AskKind::confirm, RuleId::leak);
+  EXPECT_EQ(bench.state(RuleId::leak), AlarmState::acknowledged);
+  bench.latch(RuleId::leak);
+  bench.pass(1s);
+  EXPECT_EQ(bench.state(RuleId::leak), AlarmState::unacknowledged);
+  EXPECT_EQ(bench.told(Announced::raised), 2);
+  EXPECT_EQ(bench.alarms[RuleId::leak].occurrence, 2u);
+}
+
 TEST(AlarmLife, TheEndOfADigestAlarmIsNoNews) {
   AlarmBench bench;
   bench.condition(RuleId::unclean_start, true);
