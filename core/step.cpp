@@ -8,6 +8,7 @@
 #include "core/picture/picture.hpp"
 #include "core/procedure/make_water.hpp"
 #include "core/rules/catalogue.hpp"
+#include "core/signal/compare.hpp"
 #include "core/signal/judge.hpp"
 #include "core/signal/note.hpp"
 
@@ -32,6 +33,8 @@ Instant step(const room::Room& room, State& state, const Event& event, Effects& 
   Wake wake;
   signal::note(event, state.circumstances);
   signal::judge(room, event, state.circumstances, state.signals, wake);
+  signal::compare({room, state.circumstances, state.drives}, event, state.signals, state.comparison,
+                  wake);
   ledger::post({room, state.circumstances, state.signals, state.drives, state.make_water}, event,
                state.ledger);
   ledger::answer_tell(room, event, effects);

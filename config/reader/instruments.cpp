@@ -126,6 +126,31 @@ void check_id(Draft& draft, const Section& section, const std::string& id) {
                      "Give one of the two sections another name.");
 }
 
+// A second one beside it, in the same words but for its name.
+void add_twin(Draft& draft, const Section& section, Described described) {
+  const Section* twin = section.table("twin");
+  if (twin == nullptr) return;
+  if (described.twin_of != no_subject) {
+    draft.problems.add(
+        section.at("twin"),
+        fmt::format("`twin` is given in {}; expected two instruments, not three", section.title()),
+        "Take one of them out.");
+    return;
+  }
+  if (described.quantity == room::Quantity::water_count) {
+    draft.problems.add(section.at("twin"),
+                       fmt::format("`twin` is given in {}, which counts; expected one only of a "
+                                   "meter that shows a flow",
+                                   section.title()),
+                       "Two counts began at different times and never agree.");
+    return;
+  }
+  described.twin_of = static_cast<std::uint8_t>(draft.household.room.instruments.size() - 1);
+  described.id += "_twin";
+  described.where += ", the second";
+  add_instrument(draft, *twin, described);
+}
+
 }  // namespace
 
 void add_instrument(Draft& draft, const Section& section, const Described& described) {
@@ -134,6 +159,7 @@ void add_instrument(Draft& draft, const Section& section, const Described& descr
   instrument.quantity = described.quantity;
   instrument.place = described.place;
   instrument.subject = described.subject;
+  instrument.twin_of = described.twin_of;
   instrument.where = section.told("where") != nullptr ? section.text("where") : described.where;
 
   Source source;
@@ -160,6 +186,7 @@ void add_instrument(Draft& draft, const Section& section, const Described& descr
   draft.household.room.instruments.push_back(std::move(instrument));
   draft.household.sources.push_back(std::move(source));
   draft.instruments.push_back(&section);
+  add_twin(draft, section, described);
 }
 
 }  // namespace tidewright::config

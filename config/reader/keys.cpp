@@ -82,6 +82,14 @@ constexpr std::array rows{
         "Meter between the two resin canisters."},
     Key{Part::purifier, "product_tds", K::solids_meter, optional, "", "", "", "",
         "Meter after the resin."},
+    Key{Part::purifier, "feed_flow", K::flow_meter, optional, "", "", "", "",
+        "Water meter before the membrane. Its unit says whether it shows a flow or counts litres."},
+    Key{Part::purifier, "product_flow", K::flow_meter, optional, "", "", "", "",
+        "Water meter after the resin."},
+    Key{Part::purifier, "concentrate_flow", K::flow_meter, optional, "", "", "", "",
+        "Water meter in the concentrate."},
+    Key{Part::purifier, "feed_pressure", K::pressure_meter, optional, "", "", "", "",
+        "Pressure before the booster pump."},
     Key{Part::purifier, "notify_ppm", K::solids, optional, "1 ppm", "1 ppm", "0.1 ppm", "50 ppm",
         "Product water at or above this is reported."},
     Key{Part::purifier, "stop_ppm", K::solids, optional, "3 ppm", "3 ppm", "0.1 ppm", "100 ppm",
@@ -206,6 +214,20 @@ constexpr std::array rows{
         "", "Instead: two or more pairs of what is shown and what is then meant, rising."},
     Key{Part::number, "plausible", K::own_range, optional, "[\"1 °C\", \"45 °C\"]", "", "", "",
         "Least and greatest believable value; beyond them it is doubted."},
+    Key{Part::number, "median_of", K::count, optional, "3", "1", "1", "5",
+        "1, 3 or 5: what is believed is the median of so many readings, so that one or two "
+        "outliers are passed over."},
+    Key{Part::number, "flat_after", K::time, optional, "24 h", "", "10 min", "30 days",
+        "The same value for longer is doubted; dissolved solids only while water runs, and after "
+        "24 h if not given."},
+    Key{Part::number, "twin", K::twin, optional, "", "", "", "",
+        "A second instrument of the same thing. Where they differ both are doubted, and the more "
+        "dangerous reading rules."},
+    Key{Part::number, "agrees_within", K::own_step, optional, "3 %", "", "", "",
+        "How far its twin may differ."},
+
+    Key{Part::water_meter, "wraps_at", K::volume, optional, "10000 L", "", "10 L", "10000000 L",
+        "Of a meter that counts: where it begins anew at 0."},
 
     Key{Part::float_switch, "reached", K::words, optional, "ON", "ON", "", "",
         "The word, or the list of words, for water at the switch."},
@@ -238,70 +260,9 @@ constexpr std::array heir_rows{
     Heir{"json_path", "pointer", ""},
 };
 
-constexpr std::array<std::string_view, part_count> titles{
-    "the first lines of the file",
-    "[broker]",
-    "[vat.<id>]",
-    "[leak.<id>]",
-    "[purifier]",
-    "[temperature.<id>]",
-    "[actuator.<id>]",
-    "[supply.<id>]",
-    "[rule.<name>]",
-    "every instrument",
-    "leak, full, high_high, feedback",
-    "level, temperature, …_tds, power",
-    "full, high_high",
-    "feedback",
-    "availability",
-};
-
-constexpr std::array broker_parts{Part::broker};
-constexpr std::array vat_parts{Part::vat};
-constexpr std::array leak_parts{Part::instrument, Part::word, Part::leak};
-constexpr std::array purifier_parts{Part::purifier};
-constexpr std::array temperature_parts{Part::instrument, Part::number, Part::temperature};
-constexpr std::array actuator_parts{Part::actuator};
-constexpr std::array supply_parts{Part::supply};
-constexpr std::array rule_parts{Part::rule};
-constexpr std::array section_rows{
-    SectionKind{"broker", false, broker_parts},
-    SectionKind{"vat", true, vat_parts},
-    SectionKind{"leak", true, leak_parts},
-    SectionKind{"purifier", false, purifier_parts},
-    SectionKind{"temperature", true, temperature_parts},
-    SectionKind{"actuator", true, actuator_parts},
-    SectionKind{"supply", true, supply_parts},
-    SectionKind{"rule", true, rule_parts},
-};
-
-constexpr std::array number_parts{Part::instrument, Part::number};
-constexpr std::array float_parts{Part::instrument, Part::word, Part::float_switch};
-constexpr std::array feedback_parts{Part::instrument, Part::word, Part::feedback};
-constexpr std::array availability_parts{Part::availability};
-
 }  // namespace
 
 std::span<const Key> keys() { return rows; }
 std::span<const Heir> heirs() { return heir_rows; }
-std::span<const SectionKind> section_kinds() { return section_rows; }
-std::string_view title(Part part) { return titles[static_cast<std::size_t>(part)]; }
-
-std::span<const Part> parts_of(Kind kind) {
-  switch (kind) {
-    case Kind::level_gauge:
-    case Kind::solids_meter:
-    case Kind::power_meter:
-      return number_parts;
-    case Kind::float_switch:
-      return float_parts;
-    case Kind::feedback:
-      return feedback_parts;
-    case Kind::availability:
-      return availability_parts;
-    default:
-      return {};
-  }
-}
 
 }  // namespace tidewright::config

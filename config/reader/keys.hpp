@@ -22,11 +22,12 @@ enum class Part : std::uint8_t {
   instrument,    // every instrument
   word,          // instruments that say one of two words
   number,        // instruments that show a number
+  water_meter,   // `…_flow`, with instrument and number
   float_switch,  // `full` and `high_high`, with instrument and word
   feedback,      // `feedback`, with instrument and word
   availability,  // `availability`
 };
-inline constexpr std::size_t part_count = 15;
+inline constexpr std::size_t part_count = 16;
 
 // How a value is written.
 enum class Kind : std::uint8_t {
@@ -49,6 +50,7 @@ enum class Kind : std::uint8_t {
   solids,  // the bare number is allowed, for the key's name says ppm
   temperature,
   power,
+  pressure,
   own_unit,    // in terms of what the instrument measures: a unit
   own_step,    //   a quantity
   own_range,   //   a list of two quantities
@@ -57,6 +59,9 @@ enum class Kind : std::uint8_t {
   level_gauge,
   solids_meter,
   power_meter,
+  flow_meter,  // shows a flow, or counts litres
+  pressure_meter,
+  twin,  // a second one, of whatever kind its table is of
   float_switch,
   feedback,
   availability,

@@ -50,6 +50,43 @@ void read_meters(Draft& draft) {
   }
 }
 
+// A meter whose unit is a volume counts.
+bool counts(const Section& meter) {
+  const Value* unit = meter.told("unit");
+  if (unit == nullptr) return false;
+  const auto words = unit_words();
+  const auto found = std::find_if(words.begin(), words.end(), [&](const UnitWord& word) {
+    return word.word == unit->node.text;
+  });
+  return found != words.end() && found->dimension == Dimension::volume;
+}
+
+void read_water_meters(Draft& draft) {
+  struct Meter {
+    const char* key;
+    room::Place place;
+    const char* where;
+  };
+  for (const Meter& meter : {Meter{"feed_flow", room::Place::feed, "before the membrane"},
+                             Meter{"product_flow", room::Place::product, "after the resin"},
+                             Meter{"concentrate_flow", room::Place::concentrate, "its drain"}}) {
+    const Section* table = draft.purifier->table(meter.key);
+    if (table == nullptr) continue;
+    add_instrument(draft, *table,
+                   {.quantity = counts(*table) ? room::Quantity::water_count : room::Quantity::flow,
+                    .place = meter.place,
+                    .id = meter.key,
+                    .where = meter.where});
+  }
+  const Section* pressure = draft.purifier->table("feed_pressure");
+  if (pressure == nullptr) return;
+  add_instrument(draft, *pressure,
+                 {.quantity = room::Quantity::pressure,
+                  .place = room::Place::feed,
+                  .id = "feed_pressure",
+                  .where = "before the pump"});
+}
+
 room::WaterStopsWith water_stops_with(const std::string& word) {
   if (word == "valve") return room::WaterStopsWith::valve;
   return word == "pump" ? room::WaterStopsWith::pump : room::WaterStopsWith::nothing;
@@ -140,6 +177,7 @@ void read_purifier(Draft& draft) {
   check_breakthrough(draft);
   check_resin(draft);
   read_meters(draft);
+  read_water_meters(draft);
   draft.household.room.purifier = purifier;
 }
 

@@ -21,9 +21,18 @@ enum class Why : std::uint8_t {
   said_unavailable,         // the instrument's own availability topic
   retained_only,            // of unknown age
   awaiting_after_link,      // not seen since the broker came back
+  failure_value,            // what such a sensor says when it has measured nothing
+  flat_line,                // a: hours of no change  b: hours allowed
+  twins_disagree,           // a: value  b: what its twin says
+  below_the_float,          // a: litres, while a float switch above them is lifted
+  level_against_flow,       // a: litres by the gauge  b: litres by the meter
+  flow_against_level,       // a: litres by the meter  b: litres by the gauge
+  flows_unbalanced,         // a: litres of feed  b: litres of product and concentrate
+  power_without_flow,       // a: watts  b: litres per hour
 
   // rules
   wet,                     // subject: instrument
+  flow_when_off,           // subject: instrument  a: litres  b: minutes since everything is off
   sensor_lost,             // subject: instrument  a: seconds since the last good reading
   high_high_wet,           // subject: instrument
   high_high_lost,          // subject: instrument
@@ -52,6 +61,7 @@ enum class Why : std::uint8_t {
   stopped_without_notice,  // a: seconds since the last record
   command_undelivered,     // subject: actuator  a: reason code of the broker
   not_recorded,            // the disk refused a write
+  doubtful_for_long,       // subject: instrument  a: hours
 
   // procedure
   below_start,     // a: litres  b: START litres

@@ -1,6 +1,7 @@
 #include "core/interlock/causes.hpp"
 
 #include "core/rules/lost.hpp"
+#include "core/signal/ruling.hpp"
 
 namespace tidewright::interlock {
 namespace {
@@ -20,7 +21,7 @@ bool is_attended(const Picture& picture) {
 }
 
 Cause not_good(const Picture& picture, Quantity quantity, Place place, Why why) {
-  const auto i = room::find(picture.room, quantity, place);
+  const auto i = signal::ruling(picture.room, picture.signals, quantity, place);
   if (!i || picture.signals[*i].quality == Quality::good) return std::nullopt;
   return because(why, *i);
 }

@@ -41,7 +41,8 @@ Cause found(const Picture&, const Findings& findings) {
 
 // The feed valve goes with the booster pump: line pressure alone would go on filling.
 constexpr std::array rows{
-    Row{"a leak sensor says wet", trips, tripping<RuleId::leak>, RuleId::leak},
+    Row{"a leak sensor says wet, or water flows with everything off", trips, tripping<RuleId::leak>,
+        RuleId::leak},
     Row{"the high-high switch is reached", trips, tripping<RuleId::vat_high_high>,
         RuleId::vat_high_high},
     Row{"the fill does not stop", trips, tripping<RuleId::fill_not_stopping>,

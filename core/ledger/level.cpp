@@ -1,5 +1,7 @@
 #include "core/ledger/level.hpp"
 
+#include "core/signal/ruling.hpp"
+
 namespace tidewright::ledger {
 namespace {
 
@@ -26,7 +28,8 @@ void follow_rate(state::LevelTrend& trend, Litres level, Instant now) {
 }  // namespace
 
 LevelMove post_level(const Sources& from, state::LevelTrend& trend) {
-  const auto gauge = room::find(from.room, room::Quantity::level, room::Place::vat);
+  const auto gauge =
+      signal::ruling(from.room, from.signals, room::Quantity::level, room::Place::vat);
   if (!gauge || from.signals[*gauge].quality != Quality::good) return {};
   const Instant now = from.circumstances.now;
   const Litres level{from.signals[*gauge].value};

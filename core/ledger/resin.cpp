@@ -2,6 +2,7 @@
 
 #include <optional>
 
+#include "core/signal/ruling.hpp"
 #include "core/water/dissolved_solids.hpp"
 #include "core/water/resin.hpp"
 
@@ -10,7 +11,8 @@ namespace {
 
 // A meter's ppm are taken as those of sodium chloride, as most hand meters show them.
 std::optional<water::ResinLoad> load_now(const Sources& from) {
-  const auto meter = room::find(from.room, room::Quantity::dissolved_solids, room::Place::permeate);
+  const auto meter = signal::ruling(from.room, from.signals, room::Quantity::dissolved_solids,
+                                    room::Place::permeate);
   if (!meter || from.signals[*meter].quality != Quality::good) return std::nullopt;
   const auto conductivity = water::conductivity_of_solids({from.signals[*meter].value},
                                                           water::SolidsScale::sodium_chloride);

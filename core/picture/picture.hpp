@@ -19,10 +19,19 @@ enum class Watch : std::uint8_t {
   good,     // every one is live and good
 };
 
+// Water that flows although everything is off and a valve should hold it.
+struct LooseWater {
+  room::InstrumentIndex meter = 0;
+  Litres litres;        // since the run-down was over
+  Duration off_for{0};  // everything has been off for so long
+  Instant flowed;       // when the meter last showed flow
+};
+
 struct Picture {
   const room::Room& room;
   const state::Circumstances& circumstances;
   const state::Signals& signals;
+  const state::Comparison& comparison;
   const state::Ledger& ledger;
   const state::MakeWater& make_water;  // of the step before
   const state::Drives& drives;         // of the step before
@@ -34,6 +43,7 @@ struct Picture {
   std::optional<room::InstrumentIndex> wet = std::nullopt;  // a leak sensor that says wet
   std::optional<room::InstrumentIndex> high_high_wet = std::nullopt;
   std::optional<room::InstrumentIndex> float_full = std::nullopt;  // the float switch says full
+  std::optional<LooseWater> loose_water = std::nullopt;
 
   // Safety, believed only when good.
   Watch leak_watch = Watch::none_installed;
@@ -60,5 +70,9 @@ Picture draw(const room::Room&, const State&);
 std::optional<bool> confirmed(const Picture&, room::ActuatorIndex);
 // The power that an actuator draws, when good.
 std::optional<Watts> power(const Picture&, room::ActuatorIndex);
+// The same at any quality but garbage: what draws power after OFF is a danger.
+std::optional<Watts> power_doubtful(const Picture&, room::ActuatorIndex);
+// What the water meter there shows now, when good.
+std::optional<LitresPerHour> flow(const Picture&, room::Place);
 
 }  // namespace tidewright::picture

@@ -33,6 +33,13 @@ VoiceSettings voice_settings(const Instrument& instrument, const room::Room& roo
       voice.relative_noise = 0.02;
       if (voice.step <= 0) voice.step = 0.1;
       break;
+    case Quantity::flow:
+      voice.relative_noise = 0.03;
+      if (voice.step <= 0) voice.step = 0.1;
+      break;
+    case Quantity::pressure:
+      voice.noise = 0.02;
+      break;
     default:
       break;
   }
@@ -104,6 +111,12 @@ double PretendRoom::truth(const Instrument& instrument) const {
     }
     case Quantity::feedback:
       return plugs_[instrument.subject].on() ? 1 : 0;
+    case Quantity::flow:
+      return works_.flow_at(instrument.place).value;
+    case Quantity::water_count:
+      return works_.passed(instrument.place).value;
+    case Quantity::pressure:
+      return works_.feed_shut ? 0 : 3;  // bar, as the mains give it
   }
   return 0;
 }

@@ -31,6 +31,19 @@ std::string_view meter_place(Place place) {
   }
 }
 
+std::string_view water_meter_place(Place place) {
+  switch (place) {
+    case Place::feed:
+      return "feed flow meter";
+    case Place::product:
+      return "product flow meter";
+    case Place::concentrate:
+      return "concentrate flow meter";
+    default:
+      return "flow meter";
+  }
+}
+
 std::string_view noun(const room::Instrument& instrument) {
   switch (instrument.quantity) {
     case Quantity::wetness:
@@ -47,6 +60,11 @@ std::string_view noun(const room::Instrument& instrument) {
       return "power meter of the plug";
     case Quantity::feedback:
       return "feedback of the plug";
+    case Quantity::flow:
+    case Quantity::water_count:
+      return water_meter_place(instrument.place);
+    case Quantity::pressure:
+      return "pressure gauge";
   }
   return "instrument";
 }
@@ -106,7 +124,12 @@ std::string vat_words(const room::Room& room) {
 std::string_view unit(Quantity quantity) {
   switch (quantity) {
     case Quantity::level:
+    case Quantity::water_count:
       return "L";
+    case Quantity::flow:
+      return "L/h";
+    case Quantity::pressure:
+      return "bar";
     case Quantity::dissolved_solids:
       return "ppm";
     case Quantity::temperature:

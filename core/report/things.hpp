@@ -1,6 +1,8 @@
 // One document for each thing of the room.
 #pragma once
 
+#include <string>
+
 #include "core/picture/picture.hpp"
 #include "core/report/report.hpp"
 #include "core/state/state.hpp"
@@ -20,6 +22,10 @@ Thing ledger(const picture::Picture&);
 // The week's digest: nothing in it is about one alarm alone.
 Message digest_message(const room::Room&, const State&);
 
+// "good", "uncertain", "bad".
+std::string quality_word(Quality);
+// As NAMUR NE 107 names them: "normal", "failure", "check_function" ...
+std::string status_word(DeviceStatus);
 // Why the signal of an instrument is not good, with its numbers.
 Reason signal_reason(const picture::Picture&, room::InstrumentIndex);
 

@@ -2,6 +2,7 @@
 #include "core/report/phrases.hpp"
 #include "core/report/readiness.hpp"
 #include "core/report/things.hpp"
+#include "core/signal/ruling.hpp"
 
 namespace tidewright::report {
 namespace {
@@ -30,8 +31,12 @@ Condition condition(const Picture& picture) {
   return {"resting", water.why};
 }
 
+std::optional<room::InstrumentIndex> gauge_of(const Picture& picture) {
+  return signal::ruling(picture.room, picture.signals, room::Quantity::level, room::Place::vat);
+}
+
 std::string level_why(const Picture& picture) {
-  const auto gauge = room::find(picture.room, room::Quantity::level, room::Place::vat);
+  const auto gauge = gauge_of(picture);
   if (!gauge) return "there is no gauge";
   return words(picture.room, signal_reason(picture, *gauge));
 }
@@ -56,6 +61,19 @@ void add_full_at(const Picture& picture, Fields& fields) {
     fields.add("full_at",
                wall_time(when_gained(picture, missing, *flow), picture.circumstances.wall));
   }
+}
+
+// Of the level, and so of all that is reckoned from it.
+void add_quality(const Picture& picture, Fields& fields) {
+  const auto gauge = gauge_of(picture);
+  if (!gauge) {
+    fields.add("quality", quality_word(Quality::bad)).unknown("status", level_why(picture));
+    return;
+  }
+  const state::Signal& signal = picture.signals[*gauge];
+  fields.add("quality", quality_word(signal.quality))
+      .add("status", status_word(signal.status))
+      .add("quality_why", level_why(picture));
 }
 
 void add_ready(const Picture& picture, const Readiness& readiness, Fields& fields) {
@@ -108,7 +126,7 @@ Thing vat(const Picture& picture) {
                 days_known ? std::optional{*level / vat.top_off_per_day} : std::nullopt,
                 level ? "the file does not say what the tank takes in a day" : level_why(picture));
   add_upkeep(picture, fields);
-  fields.add("quality", std::string(level ? "good" : "bad"));
+  add_quality(picture, fields);
   return fields.done();
 }
 

@@ -38,7 +38,28 @@ constexpr Row rows[] = {
     {Why::retained_only, About::instrument, "{it}: only an old reading of unknown age"},
     {Why::awaiting_after_link, About::instrument, "{it}: no reading yet since the line came up"},
 
+    {Why::failure_value, About::instrument,
+     "{it}: says what such sensors say before they have measured anything"},
+    {Why::flat_line, About::instrument,
+     "{it}: has shown the same for {a_h} of running, at most {b_h} is normal"},
+    {Why::twins_disagree, About::instrument,
+     "{it}: says {a} {unit}, and its twin {b} {unit}; one of them is wrong"},
+    {Why::below_the_float, About::instrument,
+     "{it}: says {a} L, although the float switch above STOP is lifted"},
+    {Why::level_against_flow, About::instrument,
+     "{it}: has risen by {a} L while the product flow meter counted {b} L"},
+    {Why::flow_against_level, About::instrument,
+     "{it}: has counted {a} L while the vat rose by {b} L"},
+    {Why::flows_unbalanced, About::instrument,
+     "{it}: {a} L of feed came and {b} L of product and concentrate went; water is lost, or one of "
+     "the meters is wrong"},
+    {Why::power_without_flow, About::instrument,
+     "{it}: the pump draws {a} W and {b} L/h come out; something is closed, or one of the two is "
+     "wrong"},
+
     {Why::wet, About::instrument, "{it} says wet"},
+    {Why::flow_when_off, About::instrument,
+     "{it} has counted {a} L although everything has been off for {b_m}"},
     {Why::sensor_lost, About::instrument,
      "{it} has been silent for {a_l}: a leak would not be seen"},
     {Why::high_high_wet, About::instrument, "{it} is lifted: the {vat} is almost running over"},
@@ -87,6 +108,7 @@ constexpr Row rows[] = {
     {Why::command_undelivered, About::actuator,
      "the broker says that a command to {it} reached nobody or was refused (code {a})"},
     {Why::not_recorded, About::room, "the disk refused the last record"},
+    {Why::doubtful_for_long, About::instrument, "{it} has given nothing to rely on for {a_h}"},
 
     {Why::below_start, About::room, "the {vat} holds {a} L, below start at {b} L"},
     {Why::asked_to_start, About::room, "a start was asked for"},

@@ -4,9 +4,11 @@
 #pragma once
 
 #include <algorithm>
+#include <optional>
 #include <string>
 
 #include "core/base/instant.hpp"
+#include "core/base/reason.hpp"
 
 namespace tidewright::room {
 
@@ -18,6 +20,9 @@ enum class Quantity : std::uint8_t {
   temperature,       // degrees Celsius
   power,             // watts
   feedback,          // 0 off, 1 on: what an actuator says of itself
+  flow,              // litres per hour
+  water_count,       // litres that a water meter has counted in all
+  pressure,          // bars above the air
 };
 
 enum class Place : std::uint8_t {
@@ -50,6 +55,15 @@ struct Instrument {
   double plausible_high = 0;
   double step = 0;            // one step of its display
   double per_second_max = 0;  // fastest credible change; 0 = not judged
+  int median_of = 1;          // 3 or 5: what is believed is the median of so many readings
+  Duration flat_after{0};     // the same value for so long, while change is expected, is doubtful;
+                              // 0 = not judged
+  std::uint8_t twin_of = no_subject;  // the other instrument of the same quantity and place
+  double agrees_within = 0;           // what twins say may differ by this,
+  double agrees_share = 0;            //   or by this share of what they say
+  double wraps_at = 0;                // of a water count: there it begins anew at 0; 0 = nowhere
+  // What it says when it has just got its power and has measured nothing yet.
+  std::optional<double> power_up = std::nullopt;
 };
 
 // How long silence is normal. Three missed reports, never under a minute.

@@ -24,6 +24,7 @@ enum class RuleId : std::uint8_t {
   frost,
   resin_breakthrough,
   vat_low,
+  signal_doubtful,
   broker_lost,
   command_undelivered,
   store_failed,
@@ -36,7 +37,7 @@ enum class RuleId : std::uint8_t {
   vat_cleaning_due,
   stock_low,
 };
-inline constexpr std::size_t rule_count = 24;
+inline constexpr std::size_t rule_count = 25;
 
 struct RuleSettings {
   Duration on_delay{0};

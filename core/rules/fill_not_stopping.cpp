@@ -26,7 +26,7 @@ Judgement judge(const picture::Picture& picture) {
   }
 
   // Feedback that says ON is the matter of actuator_disobeys; here power contradicts it.
-  const auto watts = picture::power(picture, driving);
+  const auto watts = picture::power_doubtful(picture, driving);
   const bool draws = watts && *watts >= picture.room.actuators[driving].idle_below;
   if (draws && picture::confirmed(picture, driving) != true) {
     return {

@@ -3,6 +3,7 @@
 
 #include "core/picture/judged.hpp"
 #include "core/rules/rule.hpp"
+#include "core/signal/ruling.hpp"
 
 namespace tidewright::rules {
 namespace {
@@ -32,7 +33,8 @@ bool can_be_judged(const picture::Picture& picture, double feed_ppm) {
 Judgement judge(const picture::Picture& picture) {
   if (!picture.room.purifier) return {};
   constexpr Judgement unknown{Verdict::unknown, {}, never};
-  const auto feed = room::find(picture.room, room::Quantity::dissolved_solids, room::Place::feed);
+  const auto feed = signal::ruling(picture.room, picture.signals, room::Quantity::dissolved_solids,
+                                   room::Place::feed);
   if (!feed || picture.signals[*feed].quality != Quality::good) return unknown;
   const double feed_ppm = picture.signals[*feed].value;
   const auto permeate = picture::judge_samples(picture.room, picture.ledger.permeate);

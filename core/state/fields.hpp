@@ -202,23 +202,65 @@ void fields(auto& visit, Either<MakeWater> auto& make_water) {
 void fields(auto& visit, Either<Signal> auto& signal) {
   visit("value", signal.value);
   visit("doubted", signal.doubted);
+  visit("before", signal.before);
   visit("received", signal.received);
   visit("changed", signal.changed);
   visit("lost", signal.lost);
+  visit("differs", signal.differs);
+  visit("flat", signal.flat);
   visit("refused", signal.refused);
   visit("refused_in_a_row", signal.refused_in_a_row);
   visit("good_in_a_row", signal.good_in_a_row);
   visit("quality", signal.quality);
   visit("status", signal.status);
   visit("why", signal.why);
+  visit("doubt", signal.doubt);
+  visit("against", signal.against);
+  visit("doubt_numbers", signal.doubt_numbers);
+  visit("befores", signal.befores);
   visit("seen", signal.seen);
   visit("live", signal.live);
   visit("available", signal.available);
 }
 
+void fields(auto& visit, Either<WaterMeter> auto& meter) {
+  visit("rate", meter.rate);
+  visit("passed", meter.passed);
+  visit("count", meter.count);
+  visit("at_quiet", meter.at_quiet);
+  visit("heard", meter.heard);
+  visit("flowed", meter.flowed);
+}
+
+void fields(auto& visit, Either<LevelWindow> auto& window) {
+  visit("open", window.open);
+  visit("began", window.began);
+  visit("passed", window.passed);
+  visit("level", window.level);
+  visit("highest", window.highest);
+  visit("passed_last", window.passed_last);
+}
+
+void fields(auto& visit, Either<BalanceWindow> auto& window) {
+  visit("open", window.open);
+  visit("feed", window.feed);
+  visit("product", window.product);
+  visit("concentrate", window.concentrate);
+}
+
+void fields(auto& visit, Either<Comparison> auto& comparison) {
+  visit("water", comparison.water);
+  visit("quiet", comparison.quiet);
+  visit("level", comparison.level);
+  visit("balance", comparison.balance);
+  visit("at_odds", comparison.at_odds);
+  visit("compared", comparison.compared);
+}
+
 void fields(auto& visit, Either<State> auto& state) {
   visit("circumstances", state.circumstances);
   visit.instruments("signals", state.signals);
+  visit("comparison", state.comparison);
   visit("ledger", state.ledger);
   visit.rules("findings", state.findings);
   visit("make_water", state.make_water);

@@ -6,6 +6,7 @@
 
 #include "core/state/alarm.hpp"
 #include "core/state/circumstances.hpp"
+#include "core/state/comparison.hpp"
 #include "core/state/drive.hpp"
 #include "core/state/finding.hpp"
 #include "core/state/latch.hpp"
@@ -18,6 +19,7 @@ namespace tidewright {
 struct State {
   state::Circumstances circumstances;
   state::Signals signals{};
+  state::Comparison comparison;
   state::Ledger ledger;
   state::Findings findings;
   state::MakeWater make_water;

@@ -24,6 +24,9 @@ constexpr QuantityRow quantities[] = {
     {room::Quantity::temperature, "temperature", "of the room or the water"},
     {room::Quantity::power, "power", "what a plug's load draws"},
     {room::Quantity::feedback, "feedback", "whether a plug or valve says that it is on"},
+    {room::Quantity::flow, "flow", "of feed, product or concentrate"},
+    {room::Quantity::water_count, "water_count", "what a water meter has counted in all"},
+    {room::Quantity::pressure, "pressure", "of the feed water, above the air"},
 };
 
 const char* hold_word(interlock::Hold hold) {

@@ -128,7 +128,14 @@ class Life {
         return is(RuleId::resin_breakthrough) ? 5 : 0;
       case Quantity::temperature:
         if (is(RuleId::frost)) return 2;
+        if (is(RuleId::signal_doubtful)) return 60;  // hotter than any water room
         return is(RuleId::room_hot) ? 45 : 15;
+      case Quantity::flow:
+        return runs() ? room_.purifier->rated.value / 2 : 0;
+      case Quantity::water_count:
+        return 0;
+      case Quantity::pressure:
+        return 3;
       case Quantity::feedback:
         return switched(instrument, 1);
       case Quantity::power:

@@ -58,9 +58,8 @@ struct Definition {
   Kind kind;
 };
 constexpr std::array definitions{
-    Definition{"availability", Kind::availability},
-    Definition{"feedback", Kind::feedback},
-    Definition{"float_switch", Kind::float_switch},
+    Definition{"availability", Kind::availability}, Definition{"feedback", Kind::feedback},
+    Definition{"float_switch", Kind::float_switch}, Definition{"flow_meter", Kind::flow_meter},
     Definition{"number", Kind::level_gauge},
 };
 
@@ -107,6 +106,7 @@ Json written(const Key& key) {
     case Kind::flow:
     case Kind::temperature:
     case Kind::power:
+    case Kind::pressure:
       return quantity;
     case Kind::solids:
     case Kind::own_step:
@@ -118,7 +118,11 @@ Json written(const Key& key) {
     case Kind::level_gauge:
     case Kind::solids_meter:
     case Kind::power_meter:
+    case Kind::pressure_meter:
+    case Kind::twin:
       return reference("number");
+    case Kind::flow_meter:
+      return reference("flow_meter");
     case Kind::float_switch:
       return reference("float_switch");
     case Kind::feedback:

@@ -41,6 +41,12 @@ Names units_of(room::Quantity quantity) {
       return {"°C", "C"};
     case room::Quantity::level:
       return {"L", "%"};
+    case room::Quantity::flow:
+      return {"L/h"};
+    case room::Quantity::water_count:
+      return {"L"};
+    case room::Quantity::pressure:
+      return {"bar"};
     default:
       return {};
   }

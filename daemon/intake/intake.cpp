@@ -1,7 +1,6 @@
 #include "daemon/intake/intake.hpp"
 
 #include <algorithm>
-#include <array>
 #include <optional>
 #include <string>
 
@@ -73,14 +72,13 @@ std::variant<double, Refused> calibrated(const std::vector<config::CalibrationPo
   return below->meant + part * (above->meant - below->meant);
 }
 
-// What one-wire digital thermometers say instead of a temperature: -127 when the wire is broken,
-// 85 when read before the first measurement after power-up (from memory, common practice).
+// What drivers of one-wire digital thermometers say when the wire is broken (from memory, common
+// practice). The 85 that they say at power-up may be true: core/signal judges it by its neighbours.
 bool is_failure_value(const config::Source& source, const room::Instrument& instrument,
                       double shown) {
-  constexpr std::array<double, 2> degrees{-127, 85};
-  if (instrument.quantity != room::Quantity::temperature) return false;
-  if (!source.points.empty() || source.scale != 1) return false;
-  return std::find(degrees.begin(), degrees.end(), shown) != degrees.end();
+  if (instrument.quantity != room::Quantity::temperature || !source.points.empty()) return false;
+  constexpr double of_fahrenheit = 5.0 / 9;
+  return (source.scale == 1 && shown == -127) || (source.scale == of_fahrenheit && shown == -196.6);
 }
 
 std::variant<double, Refused> by_number(const config::Source& source,

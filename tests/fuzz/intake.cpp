@@ -38,7 +38,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   const unsigned choice = data[0];
   const std::string_view payload(reinterpret_cast<const char*>(data) + 1, size - 1);
   room::Instrument instrument;
-  instrument.quantity = static_cast<room::Quantity>(choice % 7);
+  instrument.quantity = static_cast<room::Quantity>(choice % 10);
   const bool unknown_age = choice % 5 == 0;
   const auto decoded = intake::decode(source(choice), instrument, index, {payload, unknown_age},
                                       {Duration{0}, std::chrono::minutes{60}}, now);

@@ -59,6 +59,7 @@ std::optional<std::uint8_t> index_of(const Things& things, const std::string& id
 room::Room room_of(const std::string& name) {
   if (name == "minimal") return support::minimal_room();
   if (name == "full") return support::full_room();
+  if (name == "metered") return support::metered_room();
   if (name == "attended") return support::attended_room();
   if (name == "hours") return support::hours_room();
   throw std::runtime_error("no such room: " + name);

@@ -24,6 +24,18 @@ enum Full : room::InstrumentIndex {
 // Twelve instruments and two actuators on paths of their own: what the largest rung has.
 room::Room full_room();
 
+// What the metered room has besides, by index.
+enum Metered : room::InstrumentIndex {
+  level_twin = valve_feedback + 1,
+  product_twin,
+  feed_flow,
+  product_flow,
+  concentrate_flow
+};
+
+// The full room with twins of the gauge and of the product meter, and three flow meters.
+room::Room metered_room();
+
 // Rung 1a: a leak sensor and the plug; a person starts it for so many minutes.
 room::Room attended_room();
 

@@ -23,7 +23,7 @@ struct Cell {
 };
 
 const std::map<std::string_view, Cell> decided{
-    {"a leak sensor says wet", {Hold::trip, Hold::trip, 0}},
+    {"a leak sensor says wet, or water flows with everything off", {Hold::trip, Hold::trip, 0}},
     {"the high-high switch is reached", {Hold::trip, Hold::trip, 0}},
     {"the fill does not stop", {Hold::trip, Hold::trip, 0}},
     {"an actuator disobeys", {Hold::trip, Hold::trip, 0}},

@@ -41,6 +41,7 @@ struct RuleBench {
   picture::Picture picture{.room = room,
                            .circumstances = state.circumstances,
                            .signals = state.signals,
+                           .comparison = state.comparison,
                            .ledger = state.ledger,
                            .make_water = state.make_water,
                            .drives = state.drives,

@@ -46,7 +46,8 @@ class FieldsTest : public testing::Test {};
 
 using Structs = testing::Types<Alarm, WallClock, Circumstances, Drive, Finding, Latch, Armed,
                                Working, Sample, Samples, LevelTrend, Fill, ResinCharge, FeedLevel,
-                               Upkeep, Stock, Ledger, MakeWater, Digest, Signal, State>;
+                               Upkeep, Stock, Ledger, MakeWater, Digest, Signal, WaterMeter,
+                               LevelWindow, BalanceWindow, Comparison, State>;
 TYPED_TEST_SUITE(FieldsTest, Structs);
 
 TYPED_TEST(FieldsTest, NamesEachMemberOnce) {
