@@ -77,8 +77,8 @@ extern const Rule actuator_disobeys{
         .consequence = "a leak could not be stopped from here",
         .action = "Pull the plug out of the wall and close the feed cock by hand. Put a working "
                   "plug in, then reset",
-        .automatic = "OFF is sent again after 1, 2 and 4 s, every other water actuator is switched "
-                     "off and stays off until a person resets",
+        .automatic = "OFF is sent again after 1, 2 and 4 s, and every other pump and valve is "
+                     "switched off; all stay off until a person resets",
         .test = "take the plug out of the radio's reach, then start: the alarm must come"}};
 
 }  // namespace tidewright::rules

@@ -82,8 +82,8 @@ extern const Rule fill_not_stopping{
         .consequence = "the vat runs over soon",
         .action = "Pull the pump's plug and close the feed cock by hand. Find out what kept the "
                   "water running, then reset",
-        .automatic = "OFF is sent again, every other water actuator is switched off and stays off "
-                     "until a person resets",
+        .automatic = "OFF is sent again, and every other pump and valve is switched off; all stay "
+                     "off until a person resets",
         .test = "open the valve by hand after a fill: the alarm must come"}};
 
 }  // namespace tidewright::rules

@@ -74,8 +74,8 @@ extern const Rule leak{
         .causes = "a loose fitting, a burst hose, a vat that runs over, a spill, condensation on a "
                   "cold pipe, a feed valve that does not close",
         .consequence = "the room is flooded",
-        .action = "Close the feed cock by hand. Find the water and dry the floor and the sensor. "
-                  "Then reset the alarm, and start again",
+        .action = "Close the feed cock by hand. Find the water, dry the floor and the sensor. Only "
+                  "then reset `leak`; nothing runs before, and `start` begins the fill anew",
         .automatic = "the pump and every water valve are switched off at once and stay off until "
                      "a person resets",
         .test = "touch the sensor with a wet cloth while the pump runs: it must stop at once "

@@ -54,7 +54,8 @@ extern const Rule short_cycling{
             "a pressure switch that hunts near its limit, a leaking check valve, a float that "
             "dribbles, a hand on the plug",
         .consequence = "the pump's motor and switch wear out",
-        .action = "Check the pressure switch, the check valve and the float valve",
+        .action = "Listen to the pump, then check the pressure switch, the check valve and the "
+                  "float valve: one of them leaks or flutters",
         .automatic = "the pump stops; it is tried again 5 times a day, then it stays off until a "
                      "person resets",
         .test = "switch the plug seven times by hand: the alarm must come"}};

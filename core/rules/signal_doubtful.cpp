@@ -66,8 +66,8 @@ extern const Rule signal_doubtful{
     .priority = Priority::days,
     .latching = Latching::never,
     .respond_within = 72h,
-    .on_delay = 0s,  // each comparison has taken its time already
-    .off_delay = 10min,
+    .on_delay = 0s,     // each comparison has taken its time already
+    .off_delay = 1min,  // before level_lost ends, or it would be told when all is over
     .consequence_of = room::RuleId::level_lost,
     .applies = applies,
     .judge = judge,
@@ -77,7 +77,7 @@ extern const Rule signal_doubtful{
             "instruments that contradict each other: twins, gauge and high-high switch, gauge "
             "and product meter, feed and product and concentrate, pump power and flow; the "
             "same value for longer than `flat_after`; or unbelievable for 1 h, silent for 24 h",
-        .origin = "our own choice; each comparison's own figure stands in the keys' list",
+        .origin = "our own choice; the keys say each figure",
         .causes = "drift, a dirty or dried-up probe, a stuck impeller, a wrong setting, an empty "
                   "battery",
         .consequence = "wrong decisions: what is doubted drives nothing but danger",

@@ -8,11 +8,13 @@
 namespace tidewright::signal {
 namespace {
 
-bool agree(const room::Instrument& instrument, const room::Instrument& twin, double a, double b) {
+// Whether they differ by at most that share of what they may differ by.
+bool agree(const room::Instrument& instrument, const room::Instrument& twin, double a, double b,
+           double share_of_it) {
   const double share = std::max(instrument.agrees_share, twin.agrees_share);
   const double allowed = std::max(
       {instrument.agrees_within, twin.agrees_within, share * std::max(std::abs(a), std::abs(b))});
-  return std::abs(a - b) <= allowed + instrument.step + twin.step;
+  return std::abs(a - b) <= share_of_it * (allowed + instrument.step + twin.step);
 }
 
 }  // namespace
@@ -30,7 +32,10 @@ void compare_twins(const Beside& beside, state::Signals& signals, Wake& wake) {
       a.differs = never;
       continue;
     }
-    if (agree(instrument, twin, a.value, b.value)) {
+    // Doubted twins must come twice as near, or noise at the limit would tell them right and wrong
+    // by turns.
+    const bool doubted = a.doubt == Why::twins_disagree;
+    if (agree(instrument, twin, a.value, b.value, doubted ? 0.5 : 1)) {
       a.differs = never;
       trust(a, Why::twins_disagree);
       trust(b, Why::twins_disagree);

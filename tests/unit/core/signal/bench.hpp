@@ -6,7 +6,11 @@
 namespace tidewright {
 
 struct SignalBench : support::Stage {
-  SignalBench() : Stage(support::metered_room()) { begin(); }
+  // The pump runs: it rests for two minutes before its first start.
+  SignalBench() : Stage(support::metered_room()) {
+    begin();
+    wait(std::chrono::minutes{2});
+  }
 
   Why why(room::InstrumentIndex i) const { return signal(i).why; }
   Quality quality(room::InstrumentIndex i) const { return signal(i).quality; }
