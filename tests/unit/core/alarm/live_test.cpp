@@ -101,6 +101,16 @@ TEST(AlarmLife, ShelvingIsBoundedAndNeverForALeak) {
   EXPECT_EQ(bench.ask(AskKind::shelve, RuleId::vat_low, 1h).why, Why::already_shelved);
 }
 
+TEST(AlarmLife, ShelvingIsBoundedByClass) {
+  AlarmBench bench;
+  for (const auto& [id, longest] : {std::pair{RuleId::vat_high_high, Duration{4h}},
+                                    {RuleId::pump_dry, Duration{24h}},
+                                    {RuleId::stock_low, Duration{7 * 24h}}}) {
+    EXPECT_EQ(bench.ask(AskKind::shelve, id, longest + 1s).why, Why::shelved_too_long);
+    EXPECT_EQ(bench.ask(AskKind::shelve, id, longest).why, Why::done);
+  }
+}
+
 TEST(AlarmLife, AShelfThatEndsOverAStandingConditionTellsIt) {
   AlarmBench bench;
   bench.ask(AskKind::shelve, RuleId::vat_low, 1h);
