@@ -32,6 +32,7 @@ class Cases {
     supply();
     quality();
     frost();
+    upkeep();
     if (broker.uri.starts_with("mqtt://") && broker.uri.find("127.0.0.1") == std::string::npos &&
         broker.uri.find("localhost") == std::string::npos) {
       lacks("somebody else is in your network",
@@ -208,9 +209,32 @@ class Cases {
     if (room::find(room_, Quantity::temperature, Place::room) ||
         room::find(room_, Quantity::temperature, Place::feed)) {
       has(fmt::format("it is colder than {} °C", number(room_.purifier->frost_below.value)),
-          "nothing starts");
+          "nothing starts, and you are told");
     } else {
       lacks("the room freezes", "nothing notices it: there is no thermometer");
+    }
+  }
+
+  // What would be noticed only when it is too late.
+  void upkeep() {
+    if (driven_) {
+      const bool permeate =
+          room::find(room_, Quantity::dissolved_solids, Place::permeate).has_value();
+      if (permeate && room_.purifier->lead_resin) {
+        has("the resin will be spent soon", "you are told before");
+      } else {
+        lacks("the resin will be spent soon",
+              fmt::format("nobody tells you before: {}",
+                          permeate ? "the file does not say how much `resin` there is"
+                                   : "there is no meter between membrane and resin"));
+      }
+    }
+    if (room_.vat && !room_.vat->clean_every) {
+      lacks("the vat needs cleaning", "nobody tells you: the file gives no clean_every");
+    }
+    if (room_.supplies.empty()) {
+      lacks("salt, resin or cartridges run out",
+            "nobody tells you: the file has no [supply.<name>]");
     }
   }
 

@@ -98,15 +98,16 @@ struct Ask {
   Remark why{};  // shelve, in the person's words: for the journal and the log
 };
 
-enum class TellKind : std::uint8_t { measured, rotated, replaced, tested };
+enum class TellKind : std::uint8_t { measured, rotated, replaced, tested, cleaned, stocked };
 
 // A person's fact. `ticket` comes back in the Answer.
 struct Tell {
   TellKind kind{};
   std::uint32_t ticket = 0;
   room::InstrumentIndex instrument = no_subject;  // measured, tested
-  double value = 0;                               // measured
+  double value = 0;                               // measured; stocked: what there is now
   Name who{};
+  room::SupplyIndex supply = no_subject;  // stocked
 };
 
 struct Event {

@@ -1,5 +1,6 @@
 #include "core/step.hpp"
 
+#include "core/alarm/digest.hpp"
 #include "core/alarm/live.hpp"
 #include "core/interlock/decide.hpp"
 #include "core/ledger/post.hpp"
@@ -46,6 +47,8 @@ Instant step(const room::Room& room, State& state, const Event& event, Effects& 
                     state.armed, state.drives, effects, wake);
   alarm::live(room, event, state.findings, state.latches, state.circumstances, state.alarms,
               state.flood, effects, wake);
+  alarm::digest(state.latches, state.circumstances, state.ledger.made, state.alarms, state.digest,
+                effects, wake);
   if (effects.overflowed()) all_off(room, state, effects);
   return wake.at;
 }

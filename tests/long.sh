@@ -10,6 +10,7 @@
 #   mutants      every deliberate mistake made in turn: each must be seen by an invariant
 #   kills        the daemon killed $KILLS (500) times; no announced latch may be lost
 #   determinism  one journal replayed in debug and release, to equal commands, alarms and reasons
+#   year         a fault-free year of every household, against the home figures
 #   bench        the benchmarks, printed
 # Without a PART: each one that has not yet passed at this commit, so that a run can be taken up
 # again. Logs are in build/long.
@@ -70,6 +71,11 @@ determinism() {
   done
 }
 
+year() {
+  built release simulation_tests &&
+    TIDEWRIGHT_YEARS=1 build/release/tests/simulation_tests --gtest_filter='FaultFreeYear*'
+}
+
 bench() {
   need libbenchmark-dev
   built release benches || return 1
@@ -83,7 +89,7 @@ bench() {
 state() { git rev-parse HEAD; git status --porcelain; }
 has_passed() { [ "$(cat "$kept/$1.passed" 2>/dev/null)" = "$(state)" ]; }
 
-parts="lint asan tsan determinism numbers mutants kills fuzz bench"
+parts="lint asan tsan determinism numbers year mutants kills fuzz bench"
 wanted=${*:-$parts}
 need $build_packages libgtest-dev libgmock-dev librapidcheck-dev python3 python3-gsw || exit 1
 passed=0 failed=0

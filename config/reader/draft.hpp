@@ -20,6 +20,7 @@ struct Draft {
   std::optional<Section> purifier;
   std::vector<Section> temperatures;
   std::vector<Section> actuators;  // beside household.room.actuators, same order
+  std::vector<Section> supplies;
   std::vector<Section> rules;
 
   Household household;
@@ -33,6 +34,7 @@ void read_leaks(Draft&);
 void read_temperatures(Draft&);
 void read_actuators(Draft&);  // before the purifier, which names one
 void read_purifier(Draft&);
+void read_supplies(Draft&);
 void read_rules(Draft&);
 
 // What one section alone cannot see: names, topics, sizes, and what may run unattended.

@@ -18,6 +18,7 @@ enum class Part : std::uint8_t {
   purifier,      // [purifier]
   temperature,   // [temperature.<id>], with instrument and number
   actuator,      // [actuator.<id>]
+  supply,        // [supply.<id>]
   rule,          // [rule.<name>]
   instrument,    // every instrument
   word,          // instruments that say one of two words
@@ -27,7 +28,7 @@ enum class Part : std::uint8_t {
   feedback,      // `feedback`, with instrument and word
   availability,  // `availability`
 };
-inline constexpr std::size_t part_count = 16;
+inline constexpr std::size_t part_count = 17;
 
 // How a value is written.
 enum class Kind : std::uint8_t {

@@ -131,7 +131,27 @@ room::Purifier purifier_of(const Section& from) {
     purifier.start_hours = room::Hours{hours->from, hours->to};
   }
   purifier.frost_below = {from.number("frost_below")};
+  purifier.hot_above = {from.number("hot_above")};
+  purifier.rejection_low = from.number("rejection_low");
+  purifier.feed_change = from.number("feed_change");
+  if (from.told("resin") != nullptr) purifier.lead_resin = Litres{from.number("resin")};
+  purifier.carbon_dioxide = {from.number("carbon_dioxide_ppm")};
+  purifier.resin_told_before = duration(from, "resin_told_before");
   return purifier;
+}
+
+void check_resin(Draft& draft) {
+  const Section& from = *draft.purifier;
+  if (!from.mentions("resin")) return;
+  for (const std::string_view key : {"permeate_tds", "driven_by"}) {
+    if (from.mentions(key)) continue;
+    draft.problems.add(from.at("resin"),
+                       fmt::format("`resin` is given, but [purifier] has no `{}`; expected it "
+                                   "beside",
+                                   key),
+                       "The resin's end is forecast from the water that is made and what the "
+                       "membrane lets through.");
+  }
 }
 
 void check_breakthrough(Draft& draft) {
@@ -179,6 +199,7 @@ void read_purifier(Draft& draft) {
         "The vat that it fills.");
   }
   check_breakthrough(draft);
+  check_resin(draft);
   read_meters(draft);
   read_water_meters(draft);
   read_concentrate(draft);

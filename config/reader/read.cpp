@@ -28,6 +28,7 @@ constexpr std::array chapters{
     Chapter{.name = "purifier", .one = &Draft::purifier},
     Chapter{.name = "temperature", .many = &Draft::temperatures},
     Chapter{.name = "actuator", .many = &Draft::actuators},
+    Chapter{.name = "supply", .many = &Draft::supplies},
     Chapter{.name = "rule", .many = &Draft::rules},
 };
 
@@ -119,6 +120,7 @@ void understand(Draft& draft) {
   read_temperatures(draft);
   read_actuators(draft);
   read_purifier(draft);
+  read_supplies(draft);
   read_rules(draft);
   check_together(draft);
 }

@@ -15,6 +15,7 @@ constexpr std::array<std::string_view, part_count> titles{
     "[purifier]",
     "[temperature.<id>]",
     "[actuator.<id>]",
+    "[supply.<id>]",
     "[rule.<name>]",
     "every instrument",
     "leak, full, high_high, concentrate_full, feedback",
@@ -32,6 +33,7 @@ constexpr std::array leak_parts{Part::instrument, Part::word, Part::leak};
 constexpr std::array purifier_parts{Part::purifier};
 constexpr std::array temperature_parts{Part::instrument, Part::number, Part::temperature};
 constexpr std::array actuator_parts{Part::actuator};
+constexpr std::array supply_parts{Part::supply};
 constexpr std::array rule_parts{Part::rule};
 constexpr std::array section_rows{
     SectionKind{"broker", false, broker_parts},
@@ -41,6 +43,7 @@ constexpr std::array section_rows{
     SectionKind{"purifier", false, purifier_parts},
     SectionKind{"temperature", true, temperature_parts},
     SectionKind{"actuator", true, actuator_parts},
+    SectionKind{"supply", true, supply_parts},
     SectionKind{"rule", true, rule_parts},
 };
 

@@ -7,7 +7,9 @@
 #include "core/ledger/flow.hpp"
 #include "core/ledger/gauge.hpp"
 #include "core/ledger/level.hpp"
+#include "core/ledger/resin.hpp"
 #include "core/ledger/samples.hpp"
+#include "core/ledger/upkeep.hpp"
 #include "core/ledger/working.hpp"
 
 namespace tidewright::ledger {
@@ -49,14 +51,14 @@ void post(const Sources& from, const Event& event, state::Ledger& ledger) {
   if (reading) post_gauge_noise(from, *reading, ledger.noise);
   const LevelMove move = post_level(from, reading, ledger.noise, ledger.level);
   const bool has_gauge = room::find(from.room, room::Quantity::level, room::Place::vat).has_value();
-  if (!has_gauge) {
-    ledger.made += flowed;
-  } else if (worked) {
-    ledger.made += move.risen;
-  }
+  const Litres made = !has_gauge ? flowed : worked ? move.risen : Litres{0};
+  ledger.made += made;
+  post_resin(from, made, ledger);
   if (worked && !ledger.working[*driving].on) ledger.level.at_off = ledger.level.peak;
   post_fill(from, move, flowed, worked ? elapsed : Duration{0}, ledger.fill, ledger.learned);
   post_samples(from, event, ledger);
+  // Where nothing is switched every rise is fresh water.
+  post_upkeep(from, event, driving ? made : move.risen, ledger);
 }
 
 }  // namespace tidewright::ledger

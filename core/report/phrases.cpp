@@ -114,6 +114,10 @@ std::string actuator_words(const room::Room& room, std::uint8_t index) {
   return fmt::format("the {}", facts(actuator.role).words);
 }
 
+std::string supply_words(const room::Room& room, std::uint8_t index) {
+  return index < room.supplies.size() ? room.supplies[index].words : std::string("a supply");
+}
+
 std::string vat_words(const room::Room& room) {
   return room.vat ? room.vat->id + " vat" : std::string("vat");
 }

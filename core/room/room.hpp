@@ -11,6 +11,7 @@
 #include "core/room/mixing_vat.hpp"
 #include "core/room/purifier.hpp"
 #include "core/room/rule.hpp"
+#include "core/room/supply.hpp"
 #include "core/room/vat.hpp"
 
 namespace tidewright::room {
@@ -21,6 +22,7 @@ inline constexpr std::size_t actuators_max = 8;
 
 using InstrumentIndex = std::uint8_t;
 using ActuatorIndex = std::uint8_t;
+using SupplyIndex = std::uint8_t;
 
 struct Room {
   std::string id;
@@ -29,6 +31,7 @@ struct Room {
   std::optional<Vat> vat;
   std::optional<Purifier> purifier;
   std::optional<MixingVat> mixing_vat;
+  std::vector<Supply> supplies;
   PerRule<RuleSettings> rules;
   bool accepts_no_leak_sensor = false;  // the file says so in words
 };

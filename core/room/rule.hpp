@@ -21,6 +21,7 @@ enum class RuleId : std::uint8_t {
   fill_overlong,
   pump_dry,
   short_cycling,
+  frost,
   resin_breakthrough,
   vat_low,
   signal_doubtful,
@@ -28,8 +29,15 @@ enum class RuleId : std::uint8_t {
   command_undelivered,
   store_failed,
   unclean_start,
+  membrane_rejection_low,
+  resin_near_end,
+  feed_changed,
+  room_hot,
+  water_aged,
+  vat_cleaning_due,
+  stock_low,
 };
-inline constexpr std::size_t rule_count = 17;
+inline constexpr std::size_t rule_count = 25;
 
 struct RuleSettings {
   Duration on_delay{0};

@@ -51,8 +51,10 @@ extern const Rule pump_dry{
     .applies = applies,
     .judge = judge,
     .record = {
+        .source = "the power that the pump's plug draws",
         .limit = "ON, and the plug's power under the idle figure of the file for 1 min, with the "
                  "vat not near STOP",
+        .origin = "our own choice; the idle figure is the household's",
         .causes = "a closed feed cock, low feed pressure, a clogged prefilter, a blocked or burnt "
                   "pump",
         .consequence = "no water is made; the pump is damaged",

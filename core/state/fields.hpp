@@ -6,6 +6,7 @@
 //   visit.rules(name, member)        one value for each rule
 //   visit.instruments(name, member)  one value for each instrument of the room
 //   visit.actuators(name, member)    one value for each actuator of the room
+//   visit.supplies(name, member)     one value for each supply of the room
 #pragma once
 
 #include <concepts>
@@ -33,6 +34,12 @@ void fields(auto& visit, Either<Alarm> auto& alarm) {
 }
 
 void fields(auto& visit, Either<Flood> auto& flood) { visit("told", flood.told); }
+
+void fields(auto& visit, Either<Digest> auto& digest) {
+  visit("told", digest.told);
+  visit("made", digest.made);
+  visit("made_until_then", digest.made_until_then);
+}
 
 void fields(auto& visit, Either<WallClock> auto& wall) {
   visit("ahead", wall.ahead);
@@ -151,6 +158,32 @@ void fields(auto& visit, Either<LearnedFlow> auto& learned) {
   visit("share", learned.share);
 }
 
+void fields(auto& visit, Either<ResinCharge> auto& resin) {
+  visit("passed", resin.passed);
+  visit("cation_eq", resin.cation_eq);
+  visit("anion_eq", resin.anion_eq);
+}
+
+void fields(auto& visit, Either<FeedLevel> auto& feed) {
+  visit("usual", feed.usual);
+  visit("lately", feed.lately);
+  visit("learned", feed.learned);
+  visit("taken", feed.taken);
+}
+
+void fields(auto& visit, Either<Upkeep> auto& upkeep) {
+  visit("began", upkeep.began);
+  visit("cleaned", upkeep.cleaned);
+  visit("aged", upkeep.aged);
+  visit("water_age", upkeep.water_age);
+}
+
+void fields(auto& visit, Either<Stock> auto& stock) {
+  visit("counted", stock.counted);
+  visit("amount", stock.amount);
+  visit("made", stock.made);
+}
+
 void fields(auto& visit, Either<Ledger> auto& ledger) {
   visit.actuators("working", ledger.working);
   visit("product", ledger.product);
@@ -162,6 +195,10 @@ void fields(auto& visit, Either<Ledger> auto& ledger) {
   visit("flowed", ledger.flowed);
   visit("made", ledger.made);
   visit("resin_changed", ledger.resin_changed);
+  visit("resin", ledger.resin);
+  visit("feed", ledger.feed);
+  visit("upkeep", ledger.upkeep);
+  visit.supplies("stocks", ledger.stocks);
   visit("posted", ledger.posted);
 }
 
@@ -250,6 +287,7 @@ void fields(auto& visit, Either<State> auto& state) {
   visit("armed", state.armed);
   visit.rules("alarms", state.alarms);
   visit("flood", state.flood);
+  visit("digest", state.digest);
 }
 
 }  // namespace tidewright::state

@@ -75,6 +75,36 @@ struct LearnedFlow {
   double share = 1;        // litres that came, of the litres expected
 };
 
+// What the permeate has put on the lead canister since it was rotated or replaced.
+struct ResinCharge {
+  Litres passed;
+  double cation_eq = 0;  // equivalents
+  double anion_eq = 0;
+};
+
+// The feed's dissolved solids in settled running: what is usual, and what is new.
+struct FeedLevel {
+  PartsPerMillion usual;     // a slow mean, which one reading moves but little
+  PartsPerMillion lately;    // the same of the last hour or so
+  Duration learned{0};       // running time behind `usual`
+  Instant taken = long_ago;  // the newest reading
+};
+
+// What ages between two visits of a person.
+struct Upkeep {
+  Instant began = long_ago;    // the first posting of all
+  Instant cleaned = long_ago;  // told: the vat was cleaned
+  Instant aged = long_ago;     // up to when `water_age` is reckoned
+  Duration water_age{0};       // mean age of the vat's water, as if it had been fresh at first
+};
+
+// A supply as it was counted.
+struct Stock {
+  Instant counted = long_ago;
+  double amount = 0;
+  Litres made;  // the ledger's total at that time
+};
+
 struct Ledger {
   std::array<Working, room::actuators_max> working;
   Samples product;
@@ -86,6 +116,10 @@ struct Ledger {
   Litres flowed;  // what the running time should have given, in all
   Litres made;    // product in all: what the gauge gained, or `flowed` without a gauge
   Instant resin_changed = long_ago;  // told: rotated or replaced
+  ResinCharge resin;
+  FeedLevel feed;
+  Upkeep upkeep;
+  std::array<Stock, room::supplies_max> stocks;
   Instant posted = long_ago;
 };
 

@@ -30,6 +30,7 @@ struct State {
   state::Armed armed;
   state::Alarms alarms;
   state::Flood flood;
+  state::Digest digest;
 };
 
 static_assert(std::is_trivially_copyable_v<State>);

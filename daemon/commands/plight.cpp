@@ -25,6 +25,7 @@ class Life {
   }
 
   std::optional<Plight> live() {
+    remember();
     happen(Started{.clean = alarm_ != RuleId::unclean_start, .away = 1h});
     happen(Link{.up = true});
     while (!came_ && now_ < begin_ + longest) {
@@ -55,6 +56,23 @@ class Life {
     came_ = Plight{before, event, state_, effects};
   }
 
+  // What takes weeks has gone on before.
+  void remember() {
+    state::Ledger& ledger = state_.ledger;
+    const auto ago = [this](Duration span) { return begin_ - span; };
+    if (alarm_ == RuleId::feed_changed) {
+      ledger.feed = {{300}, {300}, 7 * 24h, ago(1h)};
+    } else if (alarm_ == RuleId::resin_near_end && room_.purifier && room_.purifier->lead_resin) {
+      ledger.resin_changed = ago(60 * 24h);
+      const double equivalents = 0.47 * room_.purifier->lead_resin->value;
+      ledger.resin = {Litres{3000}, equivalents, equivalents};
+    } else if (alarm_ == RuleId::water_aged && room_.vat && room_.vat->water_age_longest) {
+      ledger.upkeep = {ago(700 * 24h), begin_, ago(1s), 2 * *room_.vat->water_age_longest};
+    } else if (alarm_ == RuleId::vat_cleaning_due && room_.vat && room_.vat->clean_every) {
+      ledger.upkeep.began = ledger.upkeep.aged = ago(*room_.vat->clean_every - 1h);
+    }
+  }
+
   void fill() {
     if (!room_.purifier || is(RuleId::level_flat_while_filling)) return;
     const bool flows = runs() || is(RuleId::fill_not_stopping);
@@ -68,6 +86,8 @@ class Life {
     if (alarm_ == RuleId::store_failed) happen(Recorded{.ok = false});
     if (alarm_ == RuleId::command_undelivered)
       happen(Delivery{.actuator = 0, .code = not_authorized});
+    if (alarm_ == RuleId::stock_low)
+      happen(Tell{.kind = TellKind::stocked, .ticket = 1, .supply = 0});
     if (alarm_ == RuleId::actuator_disobeys) happen(Ask{.kind = AskKind::stop, .ticket = 1});
     if (alarm_ != RuleId::leak_sensor_lost) return;
     for (std::size_t i = 0; i < room_.instruments.size(); ++i) {
@@ -102,11 +122,15 @@ class Life {
       case Quantity::float_switch:
         return is(RuleId::vat_high_high) && instrument.place == room::Place::vat_high_high ? 1 : 0;
       case Quantity::dissolved_solids:
-        if (instrument.place == room::Place::feed) return 300;
-        if (instrument.place == room::Place::permeate) return 10;
+        if (instrument.place == room::Place::feed) return is(RuleId::feed_changed) ? 700 : 300;
+        if (instrument.place == room::Place::permeate) {
+          return is(RuleId::membrane_rejection_low) ? 90 : 10;
+        }
         return is(RuleId::resin_breakthrough) ? 5 : 0;
       case Quantity::temperature:
-        return is(RuleId::signal_doubtful) ? 60 : 15;  // hotter than any water room
+        if (is(RuleId::frost)) return 2;
+        if (is(RuleId::signal_doubtful)) return 60;  // hotter than any water room
+        return is(RuleId::room_hot) ? 45 : 15;
       case Quantity::flow:
         return runs() ? room_.purifier->rated.value / 2 : 0;
       case Quantity::water_count:

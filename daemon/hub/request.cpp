@@ -94,6 +94,8 @@ Tell read_tell(TellKind kind, Fields& fields) {
   if (kind == TellKind::measured && !fields.refusal()) {
     tell.value = fields.measured(tell.instrument);
   }
+  tell.supply = fields.supply();
+  if (kind == TellKind::stocked) tell.value = fields.in_stock();
   tell.who = Name(fields.text("who", 31));
   return tell;
 }

@@ -139,6 +139,26 @@ room::ActuatorIndex Fields::what() {
   return no_subject;
 }
 
+room::SupplyIndex Fields::supply() {
+  if (!has("supply")) return no_subject;
+  const std::string id = text("supply", 64);
+  if (refusal_) return no_subject;
+  Names known;
+  for (const room::Supply& each : household_.room.supplies) known.push_back(each.id);
+  const auto found = std::find(known.begin(), known.end(), id);
+  if (found != known.end()) return static_cast<room::SupplyIndex>(found - known.begin());
+  refuse(known.empty()
+             ? fmt::format("There is no supply {}: the household's file has no [supply.<name>].",
+                           as_json(id))
+             : fmt::format("There is no supply {}.{} The supplies are: {}.", as_json(id),
+                           guess(id, known), fmt::join(known, ", ")));
+  return no_subject;
+}
+
+double Fields::in_stock() {
+  return number("value", 0, 1e6, "a number from 0 to 1000000, without quotation marks");
+}
+
 double Fields::measured(room::InstrumentIndex index) {
   constexpr double any = 1e9;
   const double value = number("value", -any, any, "a number, without quotation marks");

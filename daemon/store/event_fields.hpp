@@ -7,6 +7,8 @@
 //   visit.instrument_if_any(name, member)  the same, or no_subject
 //   visit.actuator(name, member)           an index into the room's actuators
 //   visit.actuator_if_any(name, member)    the same, or no_subject; older journals lack it
+//   visit.supply_if_any(name, member)      an index into its supplies, or no_subject; older
+//                                          journals lack it
 #pragma once
 
 #include <array>
@@ -84,6 +86,7 @@ void fields(auto& visit, Either<Tell> auto& tell) {
   visit.instrument_if_any("instrument", tell.instrument);
   visit("value", tell.value);
   visit("who", tell.who);
+  visit.supply_if_any("supply", tell.supply);
 }
 
 }  // namespace tidewright::store

@@ -32,6 +32,9 @@ class Printer {
     put_actuator(named(name), room_, index);
   }
   void actuator_if_any(std::string_view name, std::uint8_t index) { actuator(name, index); }
+  void supply_if_any(std::string_view name, std::uint8_t index) {
+    put_supply(named(name), room_, index);
+  }
 
  private:
   std::string& named(std::string_view name) {
@@ -71,6 +74,12 @@ class Parser {
     if (word.empty()) return;
     const bool known = get_actuator(word, room_, index);
     thing(known && (index == no_subject || index < room_.actuators.size()));
+  }
+  void supply_if_any(std::string_view name, std::uint8_t& index) {
+    const std::string_view word = taken(name);
+    if (word.empty()) return;
+    const bool known = get_supply(word, room_, index);
+    thing(known && (index == no_subject || index < room_.supplies.size()));
   }
   Trouble trouble() const {
     if (trouble_ == nullptr && !words_.empty()) return "a word too much";

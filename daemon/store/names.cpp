@@ -74,10 +74,13 @@ constexpr auto words<TellKind> = std::to_array<Word<TellKind>>({
     {TellKind::rotated, "rotated"},
     {TellKind::replaced, "replaced"},
     {TellKind::tested, "tested"},
+    {TellKind::cleaned, "cleaned"},
+    {TellKind::stocked, "stocked"},
 });
 
 constexpr auto of_instrument = Subject::instrument;
 constexpr auto of_actuator = Subject::actuator;
+constexpr auto of_supply = Subject::supply;
 
 struct WhyWord {
   Why value;
@@ -121,6 +124,14 @@ constexpr auto why_words = std::to_array<WhyWord>({
     {Why::no_power, "no_power", of_actuator},
     {Why::starts_too_often, "starts_too_often", of_actuator},
     {Why::level_below, "level_below"},
+    {Why::too_warm, "too_warm", of_instrument},
+    {Why::rejection_low, "rejection_low"},
+    {Why::resin_ends_soon, "resin_ends_soon"},
+    {Why::resin_nearly_used, "resin_nearly_used"},
+    {Why::feed_changed, "feed_changed"},
+    {Why::water_old, "water_old"},
+    {Why::cleaning_due, "cleaning_due"},
+    {Why::stock_below, "stock_below", of_supply},
     {Why::link_down, "link_down"},
     {Why::stopped_without_notice, "stopped_without_notice"},
     {Why::command_undelivered, "command_undelivered", of_actuator},

@@ -100,6 +100,35 @@ room::Room full_room() {
   valve_feedback.id = "valve_feedback";
   valve_feedback.subject = 1;
   room.instruments.push_back(valve_feedback);
+  room.purifier->lead_resin = Litres{1.5};
+  room.vat->clean_every = std::chrono::days{180};
+  room.vat->water_age_longest = std::chrono::days{60};
+  room.supplies = {{.id = "salt",
+                    .words = "sea salt",
+                    .unit = "kg",
+                    .order_below = 10,
+                    .used_in_30_days = 3,
+                    .used_per_1000_litres = 1}};
+  return room;
+}
+
+room::Room metered_room() {
+  room::Room room = full_room();
+  Instrument gauge = room.instruments[level];
+  gauge.id = "level_twin";
+  gauge.twin_of = level;
+  gauge.agrees_within = 6;
+  Instrument meter = room.instruments[product];
+  meter.id = "product_twin";
+  meter.twin_of = product;
+  meter.agrees_within = 2;
+  room.instruments.push_back(gauge);
+  room.instruments.push_back(meter);
+  for (const auto& [id, place] : {std::pair{"feed_flow", Place::feed},
+                                  {"product_flow", Place::product},
+                                  {"concentrate_flow", Place::concentrate}}) {
+    room.instruments.push_back(instrument(id, Quantity::flow, place, seconds{30}, 1000, 0.1));
+  }
   return room;
 }
 

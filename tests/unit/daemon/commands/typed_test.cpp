@@ -52,6 +52,9 @@ TEST(Typed, EveryRequestAsItIsTyped) {
   EXPECT_EQ(typed(Verb::tell, {"replaced"}), R"({"tell":"replaced","who":"ann","id":"7"})");
   EXPECT_EQ(typed(Verb::tell, {"tested", "floor"}),
             R"({"tell":"tested","instrument":"floor","who":"ann","id":"7"})");
+  EXPECT_EQ(typed(Verb::tell, {"cleaned"}), R"({"tell":"cleaned","who":"ann","id":"7"})");
+  EXPECT_EQ(typed(Verb::tell, {"stocked", "salt", "20"}),
+            R"({"tell":"stocked","supply":"salt","value":20,"who":"ann","id":"7"})");
 }
 
 TEST(Typed, SaysHowItIsTyped) {
