@@ -45,7 +45,8 @@ class Cases {
   bool gauged() const { return room::find(room_, Quantity::level, Place::mixing_vat).has_value(); }
 
   void silence() {
-    const std::string silent = "the daemon, the broker or the network stops while " + it_ + " is on";
+    const std::string silent =
+        "the daemon, the broker or the network stops while " + it_ + " is on";
     if (actuator_.lease_kind == room::LeaseKind::none) {
       return lacks(silent, "it stays on: nobody keeps its lease");
     }

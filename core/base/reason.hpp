@@ -71,11 +71,11 @@ enum class Why : std::uint8_t {
   day_longest,           // a: hours run today  b: hours allowed
   frost,                 // a: degrees  b: limit
   effects_overflowed,
-  switched_by_hand,      // subject: actuator
-  excluded,              // subject: actuator that it must not run beside
-  mixing_vat_at_stop,    // a: litres  b: stop litres
-  mixing_level_below,    // a: litres  b: limit
-  no_mixing_level,       // a heater without a gauge
+  switched_by_hand,    // subject: actuator
+  excluded,            // subject: actuator that it must not run beside
+  mixing_vat_at_stop,  // a: litres  b: stop litres
+  mixing_level_below,  // a: litres  b: limit
+  no_mixing_level,     // a heater without a gauge
 
   // answers to a person
   done,
@@ -98,7 +98,7 @@ enum class Why : std::uint8_t {
   needs_minutes,
   nothing_to_drive,
   goes_with_make_water,  // subject: actuator
-  value_out_of_range,  // a: value  b: low  c: high
+  value_out_of_range,    // a: value  b: low  c: high
 };
 
 inline constexpr std::uint8_t no_subject = 255;

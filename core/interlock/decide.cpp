@@ -29,8 +29,8 @@ void wake_at_limits(const picture::Picture& picture, Wake& wake) {
     const room::Actuator& actuator = picture.room.actuators[i];
     const state::Working& working = picture.ledger.working[i];
     if (!working.on) continue;
-    const Duration left = std::min(actuator.run_longest - working.run,
-                                   actuator.on_per_day_longest - working.day);
+    const Duration left =
+        std::min(actuator.run_longest - working.run, actuator.on_per_day_longest - working.day);
     if (left > Duration{0}) wake.by(picture.now + left);
   }
 }

@@ -3,6 +3,18 @@
 namespace tidewright::interlock {
 namespace {
 
+using room::Role;
+
+// Filling against emptying: the vat that is filled is not drawn from, and its water goes not at
+// once to the vat and to the drain.
+constexpr std::array pairs{
+    Exclusive{Role::fill_valve, Role::divert_valve},
+    Exclusive{Role::fill_valve, Role::flush_valve},
+    Exclusive{Role::fill_valve, Role::transfer_pump},
+    Exclusive{Role::booster_pump, Role::transfer_pump},
+    Exclusive{Role::feed_valve, Role::transfer_pump},
+};
+
 // On as far as anything says so: commanded, confirmed, or still moving.
 bool is_on(const picture::Picture& picture, room::ActuatorIndex i) {
   const state::Drive& drive = picture.drives[i];
@@ -18,9 +30,11 @@ void hold(Held& held, Hold as, room::ActuatorIndex because_of) {
 
 }  // namespace
 
-void exclude(const picture::Picture& picture,
-             const std::array<bool, room::actuators_max>& wanted, HeldActuators& held) {
-  for (const Exclusive& pair : exclusives) {
+std::span<const Exclusive> exclusives() { return pairs; }
+
+void exclude(const picture::Picture& picture, const std::array<bool, room::actuators_max>& wanted,
+             HeldActuators& held) {
+  for (const Exclusive& pair : pairs) {
     const auto weaker = room::find(picture.room, pair.gives_way);
     const auto stronger = room::find(picture.room, pair.to);
     if (!weaker || !stronger) continue;

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <array>
+#include <span>
 
 #include "core/interlock/trip.hpp"
 
@@ -13,15 +14,7 @@ struct Exclusive {
   room::Role to{};
 };
 
-// Filling against emptying: the vat that is filled is not drawn from, and its water goes not at
-// once to the vat and to the drain.
-inline constexpr std::array exclusives{
-    Exclusive{room::Role::fill_valve, room::Role::divert_valve},
-    Exclusive{room::Role::fill_valve, room::Role::flush_valve},
-    Exclusive{room::Role::fill_valve, room::Role::transfer_pump},
-    Exclusive{room::Role::booster_pump, room::Role::transfer_pump},
-    Exclusive{room::Role::feed_valve, room::Role::transfer_pump},
-};
+std::span<const Exclusive> exclusives();
 
 // Adds to what is held: the one that gives way is forced off while the other is wanted and free to
 // run, or runs; the other does not start until it is off. `wanted` is by actuator.

@@ -37,12 +37,12 @@ Cause found(const Picture&, const Findings& findings) {
   return findings[id].why;
 }
 
-// One letter for each role, in the order of Role: X trip, x force off, i inhibit, . nothing.
+// One letter for each role, in the order of Role: T trip, x force off, i inhibit, . nothing.
 consteval Holds holds(std::string_view letters) {
   Holds result;
   for (std::size_t i = 0; i < room::role_count; ++i) {
     const char letter = letters.at(i);
-    result.items[i] = letter == 'X'   ? Hold::trip
+    result.items[i] = letter == 'T'   ? Hold::trip
                       : letter == 'x' ? Hold::force_off
                       : letter == 'i' ? Hold::inhibit
                       : letter == '.' ? Hold::none
@@ -57,22 +57,22 @@ consteval Holds holds(std::string_view letters) {
 constexpr std::array rows{
     Row{.id = CauseId::leak_wet,
         .cause = "a leak sensor says wet",
-        .holds = holds("XXXX..XX"),
+        .holds = holds("TTTT..TT"),
         .stands = tripping<RuleId::leak>,
         .rule = RuleId::leak},
     Row{.id = CauseId::high_high_wet,
         .cause = "the high-high switch is reached",
-        .holds = holds("XXX....."),
+        .holds = holds("TTT....."),
         .stands = tripping<RuleId::vat_high_high>,
         .rule = RuleId::vat_high_high},
     Row{.id = CauseId::fill_not_stopping,
         .cause = "the fill does not stop",
-        .holds = holds("XXXX..XX"),
+        .holds = holds("TTTT..TT"),
         .stands = tripping<RuleId::fill_not_stopping>,
         .rule = RuleId::fill_not_stopping},
     Row{.id = CauseId::actuator_disobeys,
         .cause = "an actuator disobeys: OFF stops all that moves water, ON those that go with it",
-        .holds = holds("XXXXXXXX"),
+        .holds = holds("TTTTTTTT"),
         .stands_for = disobedience,
         .rule = RuleId::actuator_disobeys},
     Row{.id = CauseId::going_down,

@@ -31,7 +31,7 @@ void mark_roles(const Row& row, Outcome& outcome) {
 }
 
 Outcome apply(const Row& row, const picture::Picture& picture, const state::Findings& findings,
-             HeldActuators& held) {
+              HeldActuators& held) {
   Outcome outcome;
   if (row.stands != nullptr) {
     outcome.first = row.stands(picture, findings);

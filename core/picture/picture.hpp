@@ -26,9 +26,9 @@ struct Picture {
   const state::Ledger& ledger;
   const state::MakeWater& make_water;   // of the step before
   const state::AttendedRuns& attended;  // of the step before
-  const state::Drives& drives;         // of the step before
-  const state::Latches& latches;       // of the step before
-  const state::Findings& findings;     // of the step before
+  const state::Drives& drives;          // of the step before
+  const state::Latches& latches;        // of the step before
+  const state::Findings& findings;      // of the step before
   Instant now;
 
   // Danger, believed at any quality.

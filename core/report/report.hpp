@@ -29,7 +29,8 @@ struct Field {
   friend bool operator==(const Field&, const Field&) = default;
 };
 
-// One document: `vat/pure`, `mixing_vat`, `purifier`, `actuator/booster`, `alarm/leak`, `source/floor`, `ledger`.
+// One document: `vat/pure`, `mixing_vat`, `purifier`, `actuator/booster`, `alarm/leak`,
+// `source/floor`, `ledger`.
 struct Thing {
   std::string kind;
   std::string id;  // empty where there is one of its kind

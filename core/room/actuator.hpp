@@ -31,7 +31,7 @@ struct Actuator {
   Duration on_per_day_longest{24 * 3'600'000};
   Duration off_shortest{2 * 60'000};
   int starts_per_hour_max = 6;
-  Watts idle_below{5};  // under this it is not working
+  Watts idle_below{5};                // under this it is not working
   std::optional<LitresPerHour> flow;  // through it at most, where the file says it
 };
 

@@ -28,8 +28,8 @@ enum class Place : std::uint8_t {
   permeate,
   lead_outlet,
   product,
-  concentrate,    // solids of what the membrane refuses; the float switch of its vat
-  mixing_vat,     // level and temperature
+  concentrate,  // solids of what the membrane refuses; the float switch of its vat
+  mixing_vat,   // level and temperature
   room,
   plug,  // power and feedback of an actuator
 };

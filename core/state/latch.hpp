@@ -18,9 +18,9 @@ struct Latch {
   bool set = false;
   bool first = false;  // the first cause of the standing trips
   Instant since = long_ago;
-  Reason cause;                    // as it was when it tripped
-  bool stands = false;             // its cause stood in the step before
-  std::array<Instant, 5> stops{};  // when its cause stopped a running actuator, newest first
+  Reason cause;                     // as it was when it tripped
+  bool stands = false;              // its cause stood in the step before
+  std::array<Instant, 5> stops{};   // when its cause stopped a running actuator, newest first
   std::uint8_t roles = every_role;  // a bit for each room::Role that it holds
 };
 

@@ -96,7 +96,8 @@ class Life {
         if (is(RuleId::leak_sensor_lost)) return std::nullopt;
         return is(RuleId::leak) ? 1 : 0;
       case Quantity::level:
-        if (instrument.place == room::Place::mixing_vat) return room_.mixing_vat->capacity.value / 2;
+        if (instrument.place == room::Place::mixing_vat)
+          return room_.mixing_vat->capacity.value / 2;
         if (is(RuleId::level_lost)) return std::nullopt;
         return is(RuleId::vat_low) ? 0 : level_;
       case Quantity::float_switch:

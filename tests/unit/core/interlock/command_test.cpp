@@ -138,7 +138,8 @@ TEST_F(Commands, AHandOnTheButtonIsOtherwiseLeftForHalfAnHour) {
   EXPECT_EQ(count(stage.commands, false), 1);
 }
 
-// Safety decisions: switched by hand, it is not fought more than once a minute where no trip stands.
+// Safety decisions: switched by hand, it is fought no more than once a minute where no trip
+// stands.
 TEST_F(Commands, AHandThatStaysOnTheButtonIsToldOnceAMinute) {
   stage.happen(Ask{.kind = AskKind::stop});
   stage.plug_obeys = false;

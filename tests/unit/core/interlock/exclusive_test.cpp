@@ -87,7 +87,7 @@ TEST_F(Exclusive, NeverBothThroughAnHourOfAsking) {
     start(roles[minute % 3], (1 + minute % 4) * 1min);
     for (int tenth = 0; tenth < 6; ++tenth) {
       stage.wait(10s);
-      for (const interlock::Exclusive& pair : interlock::exclusives) {
+      for (const interlock::Exclusive& pair : interlock::exclusives()) {
         EXPECT_FALSE(runs(pair.gives_way) && runs(pair.to))
             << facts(pair.gives_way).name << " and " << facts(pair.to).name;
       }

@@ -34,9 +34,10 @@ class Limits : public testing::TestWithParam<Role> {
     stage.happen(Link{.up = true});
     for (std::size_t i = 0; i < stage.room.instruments.size(); ++i) {
       const room::Quantity quantity = stage.room.instruments[i].quantity;
-      stage.says(static_cast<room::InstrumentIndex>(i), quantity == room::Quantity::level         ? 60
-                                                        : quantity == room::Quantity::temperature ? 20
-                                                                                                  : 0);
+      stage.says(static_cast<room::InstrumentIndex>(i), quantity == room::Quantity::level ? 60
+                                                        : quantity == room::Quantity::temperature
+                                                            ? 20
+                                                            : 0);
     }
   }
   Why why() const { return stage.state.drives[index()].why.why; }
@@ -49,12 +50,17 @@ TEST_P(Limits, ARunEndsAtItsLongestAndTheNextMayBegin) {
   want();
   stage.wait(3min);
   ASSERT_TRUE(runs());
-  stage.wait(16min);
+  stage.wait(18min);
   EXPECT_TRUE(runs());
   stage.wait(1min);
   EXPECT_FALSE(runs());
-  stage.wait(3min);
-  EXPECT_TRUE(runs());
+  // The longest run of what drives a fill is its longest fill, which is tried again after a while.
+  bool again = false;
+  for (int minute = 0; minute < 45 && !again; ++minute) {
+    stage.wait(1min);
+    again = runs();
+  }
+  EXPECT_TRUE(again);
 }
 
 TEST_P(Limits, ADaysRunningIsCountedThroughARestart) {
@@ -73,12 +79,10 @@ TEST_P(Limits, ADaysRunningIsCountedThroughARestart) {
   EXPECT_FALSE(runs());
 }
 
-INSTANTIATE_TEST_SUITE_P(Fill, Limits, testing::ValuesIn(fills), [](const auto& row) {
-  return std::string(facts(row.param).name);
-});
-INSTANTIATE_TEST_SUITE_P(Alone, Limits, testing::ValuesIn(alone), [](const auto& row) {
-  return std::string(facts(row.param).name);
-});
+INSTANTIATE_TEST_SUITE_P(Fill, Limits, testing::ValuesIn(fills),
+                         [](const auto& row) { return std::string(facts(row.param).name); });
+INSTANTIATE_TEST_SUITE_P(Alone, Limits, testing::ValuesIn(alone),
+                         [](const auto& row) { return std::string(facts(row.param).name); });
 
 }  // namespace
 }  // namespace tidewright

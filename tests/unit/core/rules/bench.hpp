@@ -43,6 +43,7 @@ struct RuleBench {
                            .signals = state.signals,
                            .ledger = state.ledger,
                            .make_water = state.make_water,
+                           .attended = state.attended,
                            .drives = state.drives,
                            .latches = state.latches,
                            .findings = state.findings,
