@@ -44,6 +44,7 @@ enum class Why : std::uint8_t {
   stopped_without_notice,  // a: seconds since the last record
   command_undelivered,     // subject: actuator  a: reason code of the broker
   not_recorded,            // the disk refused a write
+  records_not_read,        // of the run before
 
   // procedure
   below_start,     // a: litres  b: START litres

@@ -48,6 +48,8 @@ constexpr std::array rows{
         RuleId::fill_not_stopping},
     Row{"an actuator disobeys", trips, tripping<RuleId::actuator_disobeys>,
         RuleId::actuator_disobeys},
+    Row{"the records of the run before could not be read", trips,
+        tripping<RuleId::records_unreadable>, RuleId::records_unreadable},
     Row{"the daemon is going down", forces_off, is_stopping, {}},
     Row{"the link to the broker is down", forces_off, link_is_down, {}},
     Row{"a leak sensor is lost", forces_off, lost<RuleId::leak_sensor_lost>, {}},

@@ -34,7 +34,8 @@ std::optional<Reason> not_yet_dry(const picture::Picture& picture) {
 std::optional<Reason> refusal(const picture::Picture& picture, const state::Findings& findings,
                               const state::Latches& latches, RuleId alarm) {
   if (!latches[alarm].set) return because(Why::not_latched);
-  if (alarm == RuleId::leak) {
+  // Records that are gone may have held a leak.
+  if (alarm == RuleId::leak || alarm == RuleId::records_unreadable) {
     if (const auto wet = not_yet_dry(picture)) return wet;
   }
   if (findings[alarm].raw) return because(Why::cause_still_stands);

@@ -26,9 +26,10 @@ enum class RuleId : std::uint8_t {
   broker_lost,
   command_undelivered,
   store_failed,
+  records_unreadable,
   unclean_start,
 };
-inline constexpr std::size_t rule_count = 16;
+inline constexpr std::size_t rule_count = 17;
 
 struct RuleSettings {
   Duration on_delay{0};

@@ -4,7 +4,8 @@ namespace tidewright::rules {
 
 extern const Rule leak, vat_high_high, fill_not_stopping, actuator_disobeys, leak_sensor_lost,
     level_lost, level_flat_while_filling, fill_overlong, pump_dry, short_cycling,
-    resin_breakthrough, vat_low, broker_lost, command_undelivered, store_failed, unclean_start;
+    resin_breakthrough, vat_low, broker_lost, command_undelivered, store_failed, records_unreadable,
+    unclean_start;
 
 constinit const std::array<const Rule*, room::rule_count> catalogue{
     &leak,
@@ -22,6 +23,7 @@ constinit const std::array<const Rule*, room::rule_count> catalogue{
     &broker_lost,
     &command_undelivered,
     &store_failed,
+    &records_unreadable,
     &unclean_start,
 };
 

@@ -116,6 +116,7 @@ constexpr auto why_words = std::to_array<WhyWord>({
     {Why::stopped_without_notice, "stopped_without_notice"},
     {Why::command_undelivered, "command_undelivered", of_actuator},
     {Why::not_recorded, "not_recorded"},
+    {Why::records_not_read, "records_not_read"},
     {Why::below_start, "below_start"},
     {Why::asked_to_start, "asked_to_start"},
     {Why::in_hours, "in_hours", of_instrument},
