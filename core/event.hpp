@@ -53,7 +53,8 @@ struct Delivery {
 // The first event after a start. `clean`: the last run ended on purpose and its state was read.
 struct Started {
   bool clean = false;
-  Duration away{0};  // since the last record of the run before
+  Duration away{0};      // since the last record of the run before
+  bool readable = true;  // false: what stood latched is not known, so it counts as latched
 };
 
 struct ClockSet {

@@ -20,6 +20,8 @@ constexpr std::array rows{
     Key{Part::file, "without_leak_sensor", K::sentence, optional,
         "I accept that nothing here notices water on the floor", "", "", "",
         "Allows fills that nobody watches in a room without a leak sensor."},
+    Key{Part::file, "journal_kept", K::time, optional, "14 days", "14 days", "1 day", "90 days",
+        "How long the journal goes back. Incidents are kept beyond it."},
 
     Key{Part::broker, "uri", K::text, optional, "mqtt://127.0.0.1:1883", "mqtt://127.0.0.1:1883",
         "", "",

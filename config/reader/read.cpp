@@ -108,6 +108,7 @@ void read_file(const Section& file, Household& household) {
   household.base = file.text("base");
   household.heartbeat =
       file.told("heartbeat") != nullptr ? file.text("heartbeat") : household.base + "-heartbeat";
+  household.journal_kept = duration(file, "journal_kept");
   household.room.accepts_no_leak_sensor = file.told("without_leak_sensor") != nullptr;
 }
 

@@ -62,6 +62,7 @@ enum class Why : std::uint8_t {
   command_undelivered,     // subject: actuator  a: reason code of the broker
   not_recorded,            // the disk refused a write
   doubtful_for_long,       // subject: instrument  a: hours
+  records_not_read,        // of the run before
 
   // procedure
   below_start,     // a: litres  b: START litres

@@ -109,6 +109,8 @@ constexpr Row rows[] = {
      "the broker says that a command to {it} reached nobody or was refused (code {a})"},
     {Why::not_recorded, About::room, "the disk refused the last record"},
     {Why::doubtful_for_long, About::instrument, "{it} has given nothing to rely on for {a_h}"},
+    {Why::records_not_read, About::room,
+     "the records of the run before could not be read, so a trip is assumed"},
 
     {Why::below_start, About::room, "the {vat} holds {a} L, below start at {b} L"},
     {Why::asked_to_start, About::room, "a start was asked for"},

@@ -14,6 +14,7 @@ enum class CauseId : std::uint8_t {
   high_high_wet,
   fill_not_stopping,
   actuator_disobeys,
+  records_unreadable,
   going_down,
   link_down,
   leak_sensor_lost,
@@ -38,13 +39,14 @@ enum class CauseId : std::uint8_t {
   after_unclean_start,
   frost,
 };
-inline constexpr std::size_t cause_count = 27;
+inline constexpr std::size_t cause_count = 28;
 
 inline constexpr std::array<std::string_view, cause_count> cause_names{
     "leak_wet",
     "high_high_wet",
     "fill_not_stopping",
     "actuator_disobeys",
+    "records_unreadable",
     "going_down",
     "link_down",
     "leak_sensor_lost",

@@ -53,6 +53,7 @@ void fields(auto& visit, Either<Circumstances> auto& circumstances) {
   visit("link_since", circumstances.link_since);
   visit("started", circumstances.started);
   visit("unclean", circumstances.unclean);
+  visit("unreadable", circumstances.unreadable);
   visit("away", circumstances.away);
   visit("recording", circumstances.recording);
   visit("stopping", circumstances.stopping);

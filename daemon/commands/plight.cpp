@@ -26,7 +26,9 @@ class Life {
 
   std::optional<Plight> live() {
     remember();
-    happen(Started{.clean = alarm_ != RuleId::unclean_start, .away = 1h});
+    const bool readable = alarm_ != RuleId::records_unreadable;
+    const bool clean = readable && alarm_ != RuleId::unclean_start;
+    happen(Started{.clean = clean, .away = 1h, .readable = readable});
     happen(Link{.up = true});
     while (!came_ && now_ < begin_ + longest) {
       now_ += beat;

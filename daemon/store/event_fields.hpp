@@ -3,6 +3,7 @@
 //
 // A visitor has these calls; `member` is const if the event is:
 //   visit(name, member)
+//   visit.later(name, member)              the same; journals of before do not have it
 //   visit.instrument(name, member)         an index into the room's instruments
 //   visit.instrument_if_any(name, member)  the same, or no_subject
 //   visit.actuator(name, member)           an index into the room's actuators
@@ -59,6 +60,7 @@ void fields(auto& visit, Either<Delivery> auto& delivery) {
 void fields(auto& visit, Either<Started> auto& started) {
   visit("clean", started.clean);
   visit("away", started.away);
+  visit.later("readable", started.readable);
 }
 
 void fields(auto& visit, Either<ClockSet> auto& clock) {

@@ -24,6 +24,7 @@ class Printer {
   Printer(std::string& out, const room::Room& room) : out_(out), room_(room) {}
 
   void operator()(std::string_view name, const auto& member) { put(named(name), member); }
+  void later(std::string_view name, const auto& member) { put(named(name), member); }
   void instrument(std::string_view name, std::uint8_t index) {
     put_instrument(named(name), room_, index);
   }
@@ -56,6 +57,9 @@ class Parser {
 
   void operator()(std::string_view name, auto& member) {
     if (!get(taken(name), member)) trouble_ = "a value that cannot be read";
+  }
+  void later(std::string_view name, auto& member) {
+    if (words_.contains(name)) (*this)(name, member);
   }
   void instrument(std::string_view name, std::uint8_t& index) {
     const bool known = get_instrument(taken(name), room_, index);

@@ -137,6 +137,7 @@ constexpr auto why_words = std::to_array<WhyWord>({
     {Why::command_undelivered, "command_undelivered", of_actuator},
     {Why::not_recorded, "not_recorded"},
     {Why::doubtful_for_long, "doubtful_for_long", of_instrument},
+    {Why::records_not_read, "records_not_read"},
     {Why::below_start, "below_start"},
     {Why::asked_to_start, "asked_to_start"},
     {Why::in_hours, "in_hours", of_instrument},

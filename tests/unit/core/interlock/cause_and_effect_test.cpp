@@ -65,6 +65,7 @@ constexpr Decided own[] = {
     {CauseId::limit_reached, "......", "xxxxxxxx"},
     {CauseId::no_leak_sensor, "......", "xxx....."},
     {CauseId::lease_unsupervised, "......", "xxx....."},
+    {CauseId::records_unreadable, "......", "TTTT..TT"},
     {CauseId::after_unclean_start, "......", "iiiiiiii"},
 };
 

@@ -138,6 +138,33 @@ TEST(MatrixAtStart, NothingStartsForFiveMinutesAfterAnUncleanEnd) {
   EXPECT_TRUE(stage.is_on());
 }
 
+// Invariant 16 of our safety decisions: unreadable records count as a trip, and only a person who
+// has seen the floor dry ends one.
+TEST(MatrixAtStart, RecordsThatCannotBeReadCountAsALeak) {
+  constexpr auto alarm = room::RuleId::records_unreadable;
+  Stage stage;
+  stage.happen(Started{.clean = false, .readable = false});
+  EXPECT_TRUE(stage.state.latches[alarm].set);
+  stage.happen(Link{.up = true});
+  stage.says(Minimal::level, 60);
+  stage.wait_without(Minimal::floor, 6min);
+  const auto ask = [&](AskKind kind) {
+    stage.happen(Ask{.kind = kind, .ticket = 1, .alarm = alarm, .token = 4711});
+    return stage.answers.at(0).why.why;
+  };
+  EXPECT_EQ(ask(AskKind::reset), Why::still_wet_or_unknown);
+  stage.says(Minimal::floor, 0);
+  stage.wait(1h);
+  EXPECT_FALSE(stage.is_on());
+  EXPECT_EQ(ask(AskKind::reset), Why::armed);
+  EXPECT_EQ(ask(AskKind::confirm), Why::reset_done);
+  stage.wait(1h);
+  EXPECT_FALSE(stage.is_on());
+  stage.happen(Ask{.kind = AskKind::start});
+  stage.wait(3min);
+  EXPECT_TRUE(stage.is_on());
+}
+
 TEST(MatrixAtStart, NothingStartsBeforeTheLeakSensorWasSeenLive) {
   Stage stage;
   stage.happen(Started{.clean = true});
