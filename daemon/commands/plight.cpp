@@ -132,7 +132,7 @@ class Life {
         return is(RuleId::resin_breakthrough) ? 5 : 0;
       case Quantity::temperature:
         if (is(RuleId::frost)) return 2;
-        if (is(RuleId::signal_doubtful)) return 60;  // hotter than any water room
+        if (is(RuleId::signal_doubtful)) return instrument.gross_high + 1;
         return is(RuleId::room_hot) ? 45 : 15;
       case Quantity::flow:
         return runs() ? room_.purifier->rated.value / 2 : 0;
