@@ -132,24 +132,4 @@ room::Room metered_room() {
   return room;
 }
 
-room::Room metered_room() {
-  room::Room room = full_room();
-  Instrument gauge = room.instruments[level];
-  gauge.id = "level_twin";
-  gauge.twin_of = level;
-  gauge.agrees_within = 6;
-  Instrument meter = room.instruments[product];
-  meter.id = "product_twin";
-  meter.twin_of = product;
-  meter.agrees_within = 2;
-  room.instruments.push_back(gauge);
-  room.instruments.push_back(meter);
-  for (const auto& [id, place] : {std::pair{"feed_flow", Place::feed},
-                                  {"product_flow", Place::product},
-                                  {"concentrate_flow", Place::concentrate}}) {
-    room.instruments.push_back(instrument(id, Quantity::flow, place, seconds{30}, 1000, 0.1));
-  }
-  return room;
-}
-
 }  // namespace tidewright::support
