@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "config/at_stake.hpp"
+#include "config/protection_parts.hpp"
 #include "core/report/phrases.hpp"
 #include "core/rules/catalogue.hpp"
 
@@ -117,9 +118,9 @@ class Cases {
     } else {
       lacks(pump() + " does not obey", "nothing says so: its plug gives no feedback");
     }
-    if (room_.actuators.size() > 1) {
+    if (const auto second = second_way()) {
       has("the relay in that plug sticks",
-          fmt::format("{} goes off too", actuator_words(room_, *driven_ == 0 ? 1 : 0)));
+          fmt::format("{} goes off too", actuator_words(room_, *second)));
     } else {
       lacks("the relay in that plug sticks",
             "there is no second way to stop the water: pull the plug out and close the feed cock");
@@ -129,6 +130,15 @@ class Cases {
     } else {
       lacks(pump() + " runs dry or blocked", "nothing notices it: its power is not measured");
     }
+  }
+
+  // What else stands in the water's way to the vat.
+  std::optional<room::ActuatorIndex> second_way() const {
+    for (std::size_t i = 0; i < room_.actuators.size(); ++i) {
+      if (i == *driven_ || !facts(room_.actuators[i].role).makes_water) continue;
+      return static_cast<room::ActuatorIndex>(i);
+    }
+    return std::nullopt;
   }
 
   void filling() {
@@ -238,6 +248,7 @@ class Cases {
 Protection protection(const Household& household) {
   Protection result;
   Cases{household, result}.gather(household.broker);
+  gather_actuators(household.room, result);
   result.at_stake = at_stake(household.room);
   result.rises = rises(household);
   for (const rules::Rule* rule : rules::catalogue) {

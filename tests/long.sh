@@ -7,6 +7,7 @@
 #   numbers      core/water: $CALLS (10,000,000) calls of any numbers at each of its three parts,
 #                every instrument's uncertainty by many draws, 2,000 states against python3-gsw;
 #                the seeds are printed, TIDEWRIGHT_SEED=N runs one again
+#   mutants      every deliberate mistake made in turn: each must be seen by an invariant
 #   kills        the daemon killed $KILLS (500) times; no announced latch may be lost
 #   determinism  one journal replayed in debug and release, to equal commands, alarms and reasons
 #   year         a fault-free year of every household, against the home figures
@@ -54,6 +55,8 @@ numbers() {
     build/release/tests/handbook_tests --gtest_filter='ReferenceLibrary*:HandbookTally*'
 }
 
+mutants() { built mutants mutants && build/mutants/tests/mutants "${NIGHTS:-4000}"; }
+
 kills() {
   built release &&
     TIDEWRIGHT_KILLS="${KILLS:-500}" build/release/tests/daemon_tests --gtest_filter='Kill*'
@@ -86,7 +89,7 @@ bench() {
 state() { git rev-parse HEAD; git status --porcelain; }
 has_passed() { [ "$(cat "$kept/$1.passed" 2>/dev/null)" = "$(state)" ]; }
 
-parts="lint asan tsan determinism numbers year kills fuzz bench"
+parts="lint asan tsan determinism numbers year mutants kills fuzz bench"
 wanted=${*:-$parts}
 need $build_packages libgtest-dev libgmock-dev librapidcheck-dev python3 python3-gsw || exit 1
 passed=0 failed=0

@@ -15,6 +15,7 @@ struct Draft {
   std::optional<Section> file;
   std::optional<Section> broker;
   std::vector<Section> vats;
+  std::optional<Section> mixing_vat;
   std::vector<Section> leaks;
   std::optional<Section> purifier;
   std::vector<Section> temperatures;
@@ -28,6 +29,7 @@ struct Draft {
 
 void read_broker(Draft&);
 void read_vat(Draft&);
+void read_mixing_vat(Draft&);
 void read_leaks(Draft&);
 void read_temperatures(Draft&);
 void read_actuators(Draft&);  // before the purifier, which names one

@@ -20,6 +20,8 @@ constexpr std::array rows{
     Key{Part::file, "without_leak_sensor", K::sentence, optional,
         "I accept that nothing here notices water on the floor", "", "", "",
         "Allows fills that nobody watches in a room without a leak sensor."},
+    Key{Part::file, "journal_kept", K::time, optional, "14 days", "14 days", "1 day", "90 days",
+        "How long the journal goes back. Incidents are kept beyond it."},
 
     Key{Part::broker, "uri", K::text, optional, "mqtt://127.0.0.1:1883", "mqtt://127.0.0.1:1883",
         "", "",
@@ -62,6 +64,17 @@ constexpr std::array rows{
     Key{Part::vat, "high_high", K::float_switch, optional, "", "", "", "",
         "A float switch above every other mark, which only an overfilled vat reaches."},
 
+    Key{Part::mixing_vat, "volume", K::volume, required, "100 L", "", "1 L", "20000 L",
+        "What the mixing vat holds when it is full to the brim."},
+    Key{Part::mixing_vat, "low", K::level, optional, "20 %", "", "", "",
+        "Below this neither its heater nor its pump runs."},
+    Key{Part::mixing_vat, "stop_at", K::level, optional, "90 %", "", "", "",
+        "Here every transfer into it ends."},
+    Key{Part::mixing_vat, "level", K::level_gauge, optional, "", "", "", "",
+        "The mixing vat's level gauge."},
+    Key{Part::mixing_vat, "temperature", K::thermometer, optional, "", "", "", "",
+        "The thermometer in the mixing vat."},
+
     Key{Part::leak, "wet", K::words, optional, "wet", "wet", "", "",
         "The word, or the list of words, for water."},
     Key{Part::leak, "dry", K::words, optional, "dry", "dry", "", "",
@@ -90,6 +103,8 @@ constexpr std::array rows{
         "Water meter in the concentrate."},
     Key{Part::purifier, "feed_pressure", K::pressure_meter, optional, "", "", "", "",
         "Pressure before the booster pump."},
+    Key{Part::purifier, "concentrate_full", K::float_switch, optional, "", "", "", "",
+        "A float switch that says: the vat that takes the concentrate is full."},
     Key{Part::purifier, "notify_ppm", K::solids, optional, "1 ppm", "1 ppm", "0.1 ppm", "50 ppm",
         "Product water at or above this is reported."},
     Key{Part::purifier, "stop_ppm", K::solids, optional, "3 ppm", "3 ppm", "0.1 ppm", "100 ppm",
@@ -128,8 +143,12 @@ constexpr std::array rows{
     Key{Part::temperature, "of", K::choice, optional, "room | feed water", "room", "", "",
         "What it measures. The room's is also watched for frost."},
 
-    Key{Part::actuator, "role", K::choice, optional, "booster pump | feed valve", "booster pump",
-        "", "", "What it drives."},
+    Key{Part::actuator, "role", K::choice, optional,
+        "booster pump | feed valve | fill valve | transfer pump | mixing pump | heater | divert "
+        "valve | flush valve",
+        "booster pump", "", "",
+        "What it drives. Booster pump, feed valve and fill valve go with the fill; the others a "
+        "person starts, for so many minutes."},
     Key{Part::actuator, "words", K::text, optional, "the booster pump", "", "", "",
         "What it is called in messages. If not given: \"the\" and its role."},
     Key{Part::actuator, "command", K::topic, required, "home/waterroom/booster/set", "", "", "",
@@ -147,9 +166,13 @@ constexpr std::array rows{
         "each ON (plug) or not (plug_fixed); the device, told by {seconds}; an automation of the "
         "hub; or nobody."},
     Key{Part::actuator, "lease", K::time, optional, "120 s", "120 s", "10 s", "1 h",
-        "How long after the last ON it goes off by itself. It must agree with what is set there."},
+        "How long after the last ON it goes off by itself. It must agree with what is set there. "
+        "If not given: 30 s for a feed, fill or flush valve, which lets water through at line "
+        "rate."},
     Key{Part::actuator, "automation", K::text, optional, "booster off after 2 minutes", "", "", "",
         "Name of the hub's automation that keeps the lease."},
+    Key{Part::actuator, "flow", K::flow, optional, "600 L/h", "", "1 L/h", "20000 L/h",
+        "The most water that it moves or lets through, to tell how many litres are at stake."},
     Key{Part::actuator, "travel", K::time, optional, "10 s", "0 s", "0 s", "5 min",
         "How long it takes to move, for a slow valve."},
     Key{Part::actuator, "run_longest", K::time, optional, "72 h", "72 h", "1 min", "7 days",

@@ -87,6 +87,27 @@ void read_water_meters(Draft& draft) {
                   .where = "before the pump"});
 }
 
+void read_concentrate(Draft& draft) {
+  const Section* full = draft.purifier->table("concentrate_full");
+  if (full == nullptr) return;
+  add_instrument(draft, *full,
+                 {.quantity = room::Quantity::float_switch,
+                  .place = room::Place::concentrate,
+                  .id = "concentrate_full",
+                  .where = "the vat of the concentrate"});
+}
+
+// What a fill may be driven by: the interlock holds the others for other reasons.
+void check_driver(Draft& draft, room::ActuatorIndex driver) {
+  const Section& actuator = draft.actuators[driver];
+  if (facts(draft.household.room.actuators[driver].role).makes_water) return;
+  draft.problems.add(draft.purifier->at("driven_by"),
+                     fmt::format("`driven_by` is \"{}\", which is a {}; expected a booster pump or "
+                                 "a valve in the water's way",
+                                 actuator.id(), actuator.text("role")),
+                     "Name the actuator without which no water is made.");
+}
+
 room::WaterStopsWith water_stops_with(const std::string& word) {
   if (word == "valve") return room::WaterStopsWith::valve;
   return word == "pump" ? room::WaterStopsWith::pump : room::WaterStopsWith::nothing;
@@ -164,7 +185,10 @@ void read_purifier(Draft& draft) {
   const Section& from = *draft.purifier;
   room::Purifier purifier = purifier_of(from);
   const auto actuator = named(draft, "driven_by", draft.actuators, "actuator");
-  if (actuator) purifier.driven_by = *actuator;
+  if (actuator) {
+    purifier.driven_by = *actuator;
+    check_driver(draft, *actuator);
+  }
   named(draft, "fills", draft.vats, "vat");
   if (!draft.vats.empty() && !from.mentions("fills")) {
     draft.problems.add(
@@ -178,6 +202,7 @@ void read_purifier(Draft& draft) {
   check_resin(draft);
   read_meters(draft);
   read_water_meters(draft);
+  read_concentrate(draft);
   draft.household.room.purifier = purifier;
 }
 

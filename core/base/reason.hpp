@@ -62,6 +62,7 @@ enum class Why : std::uint8_t {
   command_undelivered,     // subject: actuator  a: reason code of the broker
   not_recorded,            // the disk refused a write
   doubtful_for_long,       // subject: instrument  a: hours
+  records_not_read,        // of the run before
 
   // procedure
   below_start,     // a: litres  b: START litres
@@ -89,7 +90,11 @@ enum class Why : std::uint8_t {
   day_longest,           // a: hours run today  b: hours allowed
   frost,                 // subject: instrument  a: degrees  b: limit
   effects_overflowed,
-  switched_by_hand,  // subject: actuator
+  switched_by_hand,    // subject: actuator
+  excluded,            // subject: actuator that it must not run beside
+  mixing_vat_at_stop,  // a: litres  b: stop litres
+  mixing_level_below,  // a: litres  b: limit
+  no_mixing_level,     // a heater without a gauge
 
   // answers to a person
   done,
@@ -111,7 +116,8 @@ enum class Why : std::uint8_t {
   held_by_latch,  // a: rule
   needs_minutes,
   nothing_to_drive,
-  value_out_of_range,  // a: value  b: low  c: high
+  goes_with_make_water,  // subject: actuator
+  value_out_of_range,    // a: value  b: low  c: high
 };
 
 inline constexpr std::uint8_t no_subject = 255;

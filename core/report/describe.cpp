@@ -9,6 +9,7 @@ Report describe(const room::Room& room, const State& state) {
   const picture::Picture picture = picture::draw(room, state);
   Report report{state.circumstances.now, state.circumstances.wall, {}};
   if (room.vat) report.things.push_back(vat(picture));
+  if (room.mixing_vat) report.things.push_back(mixing_vat(picture));
   if (room.purifier) report.things.push_back(purifier(picture));
   if (room.purifier && room.purifier->lead_resin) report.things.push_back(resin(picture));
   for (std::size_t i = 0; i < room.actuators.size(); ++i) {

@@ -29,7 +29,7 @@ struct Field {
   friend bool operator==(const Field&, const Field&) = default;
 };
 
-// One document: `vat/pure`, `purifier`, `resin/lead`, `actuator/booster`, `alarm/leak`,
+// One document: `vat/pure`, `mixing_vat`, `purifier`, `resin/lead`, `actuator/booster`, `alarm/leak`,
 // `source/floor`, `supply/salt`, `ledger`.
 struct Thing {
   std::string kind;

@@ -9,8 +9,9 @@
 
 namespace tidewright::report {
 
-// The room must have a vat; a purifier; a purifier whose lead canister's size is told.
+// The room must have a vat; a mixing vat; a purifier; a purifier whose lead canister's size is told.
 Thing vat(const picture::Picture&);
+Thing mixing_vat(const picture::Picture&);
 Thing purifier(const picture::Picture&);
 Thing resin(const picture::Picture&);
 Thing actuator(const picture::Picture&, room::ActuatorIndex);

@@ -109,6 +109,8 @@ constexpr Row rows[] = {
      "the broker says that a command to {it} reached nobody or was refused (code {a})"},
     {Why::not_recorded, About::room, "the disk refused the last record"},
     {Why::doubtful_for_long, About::instrument, "{it} has given nothing to rely on for {a_h}"},
+    {Why::records_not_read, About::room,
+     "the records of the run before could not be read, so a trip is assumed"},
 
     {Why::below_start, About::room, "the {vat} holds {a} L, below start at {b} L"},
     {Why::asked_to_start, About::room, "a start was asked for"},
@@ -138,6 +140,10 @@ constexpr Row rows[] = {
     {Why::frost, About::instrument, "{it} shows {a} °C; under {b} °C nothing starts"},
     {Why::effects_overflowed, About::room, "too much at once: everything was switched off"},
     {Why::switched_by_hand, About::actuator, "{it} was switched by hand"},
+    {Why::excluded, About::actuator, "it must not run beside {it}"},
+    {Why::mixing_vat_at_stop, About::room, "the mixing vat holds {a} L, stop is at {b} L"},
+    {Why::mixing_level_below, About::room, "the mixing vat holds {a} L, under {b} L"},
+    {Why::no_mixing_level, About::room, "there is no gauge to show that the heater is covered"},
 
     {Why::done, About::room, "done"},
     {Why::reset_done, About::room, "reset; nothing starts by itself, `start` begins the fill anew"},
@@ -159,6 +165,8 @@ constexpr Row rows[] = {
     {Why::held_by_latch, About::room, "the alarm {rule} holds everything off: reset it first"},
     {Why::needs_minutes, About::room, "say for how many minutes"},
     {Why::nothing_to_drive, About::room, "nothing here is switched by the daemon"},
+    {Why::goes_with_make_water, About::actuator,
+     "{it} goes with the fill: start or stop make_water instead"},
     {Why::value_out_of_range, About::room, "{a} is out of range ({b} to {c})"},
 };
 

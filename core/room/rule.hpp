@@ -28,6 +28,7 @@ enum class RuleId : std::uint8_t {
   broker_lost,
   command_undelivered,
   store_failed,
+  records_unreadable,
   unclean_start,
   membrane_rejection_low,
   resin_near_end,
@@ -37,7 +38,7 @@ enum class RuleId : std::uint8_t {
   vat_cleaning_due,
   stock_low,
 };
-inline constexpr std::size_t rule_count = 25;
+inline constexpr std::size_t rule_count = 26;
 
 struct RuleSettings {
   Duration on_delay{0};

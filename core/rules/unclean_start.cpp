@@ -30,6 +30,7 @@ extern const Rule unclean_start{
     .respond_within = 24h,
     .on_delay = 0s,
     .off_delay = 0s,
+    .consequence_of = room::RuleId::records_unreadable,
     .applies = applies,
     .judge = judge,
     .record = {.source = "the note that the run before left on the disk",

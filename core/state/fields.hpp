@@ -53,6 +53,7 @@ void fields(auto& visit, Either<Circumstances> auto& circumstances) {
   visit("link_since", circumstances.link_since);
   visit("started", circumstances.started);
   visit("unclean", circumstances.unclean);
+  visit("unreadable", circumstances.unreadable);
   visit("away", circumstances.away);
   visit("recording", circumstances.recording);
   visit("stopping", circumstances.stopping);
@@ -88,6 +89,7 @@ void fields(auto& visit, Either<Latch> auto& latch) {
   visit("cause", latch.cause);
   visit("stands", latch.stands);
   visit("stops", latch.stops);
+  visit("roles", latch.roles);
 }
 
 void fields(auto& visit, Either<Armed> auto& armed) {
@@ -120,8 +122,17 @@ void fields(auto& visit, Either<Samples> auto& samples) {
   visit("count", samples.count);
 }
 
+void fields(auto& visit, Either<GaugeNoise> auto& noise) {
+  visit("spread", noise.spread);
+  visit("last", noise.last);
+  visit("before", noise.before);
+  visit("fresh", noise.fresh);
+  visit("count", noise.count);
+}
+
 void fields(auto& visit, Either<LevelTrend> auto& level) {
   visit("known", level.known);
+  visit("calm", level.calm);
   visit("peak", level.peak);
   visit("moved", level.moved);
   visit("at_off", level.at_off);
@@ -178,6 +189,7 @@ void fields(auto& visit, Either<Ledger> auto& ledger) {
   visit.actuators("working", ledger.working);
   visit("product", ledger.product);
   visit("permeate", ledger.permeate);
+  visit("noise", ledger.noise);
   visit("level", ledger.level);
   visit("fill", ledger.fill);
   visit("learned", ledger.learned);
@@ -197,6 +209,12 @@ void fields(auto& visit, Either<MakeWater> auto& make_water) {
   visit("since", make_water.since);
   visit("until", make_water.until);
   visit("wants_water", make_water.wants_water);
+}
+
+void fields(auto& visit, Either<Attended> auto& attended) {
+  visit("since", attended.since);
+  visit("until", attended.until);
+  visit("why", attended.why);
 }
 
 void fields(auto& visit, Either<Signal> auto& signal) {
@@ -264,6 +282,7 @@ void fields(auto& visit, Either<State> auto& state) {
   visit("ledger", state.ledger);
   visit.rules("findings", state.findings);
   visit("make_water", state.make_water);
+  visit.actuators("attended", state.attended);
   visit.actuators("drives", state.drives);
   visit.rules("latches", state.latches);
   visit("armed", state.armed);

@@ -34,10 +34,19 @@ struct Samples {
   std::uint8_t count = 0;
 };
 
+// How far the gauge's readings scatter while the level stands, judged from themselves.
+struct GaugeNoise {
+  Litres spread;           // standard deviation of one reading; 0 until there are three
+  Litres last, before;     // the two newest readings
+  std::uint8_t fresh = 0;  // how many of those two there are
+  std::uint8_t count = 0;  // scatters judged, counted no further than needed
+};
+
 // The level's own story, in the vat's litres.
 struct LevelTrend {
   bool known = false;
-  Litres peak;               // highest of the present rise, less what was drawn
+  Litres calm;               // the level with the gauge's noise smoothed away
+  Litres peak;               // highest calm level of the present rise, less what was drawn
   Instant moved = long_ago;  // when it last rose above `peak` or fell well below it
   Litres at_off;             // when the driving actuator last went off
   LitresPerHour rate;        // between gauge steps of the last hour or two; 0 until there are two
@@ -100,6 +109,7 @@ struct Ledger {
   std::array<Working, room::actuators_max> working;
   Samples product;
   Samples permeate;
+  GaugeNoise noise;
   LevelTrend level;
   Fill fill;
   LearnedFlow learned;

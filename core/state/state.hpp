@@ -5,6 +5,7 @@
 #include <type_traits>
 
 #include "core/state/alarm.hpp"
+#include "core/state/attended.hpp"
 #include "core/state/circumstances.hpp"
 #include "core/state/comparison.hpp"
 #include "core/state/drive.hpp"
@@ -23,6 +24,7 @@ struct State {
   state::Ledger ledger;
   state::Findings findings;
   state::MakeWater make_water;
+  state::AttendedRuns attended{};
   state::Drives drives{};
   state::Latches latches;
   state::Armed armed;

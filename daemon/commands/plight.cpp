@@ -26,7 +26,9 @@ class Life {
 
   std::optional<Plight> live() {
     remember();
-    happen(Started{.clean = alarm_ != RuleId::unclean_start, .away = 1h});
+    const bool readable = alarm_ != RuleId::records_unreadable;
+    const bool clean = readable && alarm_ != RuleId::unclean_start;
+    happen(Started{.clean = clean, .away = 1h, .readable = readable});
     happen(Link{.up = true});
     while (!came_ && now_ < begin_ + longest) {
       now_ += beat;
@@ -116,6 +118,8 @@ class Life {
         if (is(RuleId::leak_sensor_lost)) return std::nullopt;
         return is(RuleId::leak) ? 1 : 0;
       case Quantity::level:
+        if (instrument.place == room::Place::mixing_vat)
+          return room_.mixing_vat->capacity.value / 2;
         if (is(RuleId::level_lost)) return std::nullopt;
         return is(RuleId::vat_low) ? 0 : level_;
       case Quantity::float_switch:

@@ -83,7 +83,7 @@ Ask read_ask(AskKind kind, Fields& fields) {
   ask.token = fields.whole_number("token", 999'999);
   ask.who = Name(fields.text("who", 31));
   ask.why = Remark(fields.text("why", 95));
-  fields.check_what();
+  ask.actuator = fields.what();
   return ask;
 }
 

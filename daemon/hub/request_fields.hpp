@@ -38,8 +38,8 @@ class Fields {
   room::RuleId alarm();
   room::InstrumentIndex instrument();
   room::SupplyIndex supply();
-  // What a start or stop is about; there is one thing so far.
-  void check_what();
+  // The actuator that a start or stop is about; no_subject: making water.
+  room::ActuatorIndex what();
   // A hand measurement, in the instrument's own unit. A level must say its unit: a bare 45 may be
   // litres or per cent.
   double measured(room::InstrumentIndex index);

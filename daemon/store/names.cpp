@@ -137,6 +137,7 @@ constexpr auto why_words = std::to_array<WhyWord>({
     {Why::command_undelivered, "command_undelivered", of_actuator},
     {Why::not_recorded, "not_recorded"},
     {Why::doubtful_for_long, "doubtful_for_long", of_instrument},
+    {Why::records_not_read, "records_not_read"},
     {Why::below_start, "below_start"},
     {Why::asked_to_start, "asked_to_start"},
     {Why::in_hours, "in_hours", of_instrument},
@@ -161,6 +162,10 @@ constexpr auto why_words = std::to_array<WhyWord>({
     {Why::frost, "frost", of_instrument},
     {Why::effects_overflowed, "effects_overflowed"},
     {Why::switched_by_hand, "switched_by_hand", of_actuator},
+    {Why::excluded, "excluded", of_actuator},
+    {Why::mixing_vat_at_stop, "mixing_vat_at_stop"},
+    {Why::mixing_level_below, "mixing_level_below"},
+    {Why::no_mixing_level, "no_mixing_level"},
     {Why::done, "done"},
     {Why::reset_done, "reset_done"},
     {Why::armed, "armed"},
@@ -180,6 +185,7 @@ constexpr auto why_words = std::to_array<WhyWord>({
     {Why::held_by_latch, "held_by_latch"},
     {Why::needs_minutes, "needs_minutes"},
     {Why::nothing_to_drive, "nothing_to_drive"},
+    {Why::goes_with_make_water, "goes_with_make_water", of_actuator},
     {Why::value_out_of_range, "value_out_of_range"},
 });
 

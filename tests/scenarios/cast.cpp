@@ -139,6 +139,8 @@ bool Cast::act_daemon(const std::string& words) {
     theatre.start(true);
   } else if (words == "daemon starts unclean") {
     theatre.start(false);
+  } else if (words == "daemon starts without its records") {
+    theatre.start_without_records();
   } else if (words == "daemon stops") {
     theatre.stop();
   } else if (words == "daemon crashes") {

@@ -132,4 +132,30 @@ room::Room metered_room() {
   return room;
 }
 
+room::Room whole_room() {
+  room::Room room = full_room();
+  room.mixing_vat =
+      room::MixingVat{.capacity = Litres{100}, .low = Litres{20}, .stop_at = Litres{90}};
+  room.instruments.push_back(
+      instrument("mixing_level", Quantity::level, Place::mixing_vat, seconds{60}, 110, 1));
+  room.instruments.push_back(
+      instrument("mixing_warmth", Quantity::temperature, Place::mixing_vat, seconds{60}, 60, 0.1));
+  room.instruments.push_back(
+      instrument("concentrate", Quantity::float_switch, Place::concentrate, seconds{60}, 1, 0));
+  for (std::size_t i = room.actuators.size(); i < room::role_count; ++i) {
+    const auto role = static_cast<room::Role>(i);
+    room::Actuator actuator = room.actuators[0];
+    actuator.id = facts(role).name;
+    actuator.words = "the " + std::string(facts(role).words);
+    actuator.role = role;
+    actuator.lease = facts(role).lease;
+    room.actuators.push_back(actuator);
+    Instrument answer = room.instruments[feedback];
+    answer.id = actuator.id + "_feedback";
+    answer.subject = static_cast<std::uint8_t>(i);
+    room.instruments.push_back(answer);
+  }
+  return room;
+}
+
 }  // namespace tidewright::support

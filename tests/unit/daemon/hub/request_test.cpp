@@ -147,7 +147,7 @@ TEST(ReadRequest, SaysWhatWasFoundAndWhatWasExpected) {
       {Verb::ask, R"({"ask":"start","minutes":-5,"who":"ann"})", R"("minutes" is -5.)"},
       {Verb::ask, R"({"ask":"start","minutes":1e300,"who":"ann"})", R"("minutes" is 1e+300.)"},
       {Verb::ask, R"({"ask":"start","what":"heater","who":"ann"})",
-       R"("what" is "heater". Expected "make_water")"},
+       R"(There is no "heater" to start or stop. Known are: make_water, )"},
       {Verb::ask, R"({"ask":"confirm","alarm":"leak","token":1.5,"who":"ann"})",
        R"("token" is 1.5. Expected a whole number.)"},
       {Verb::ask, R"({"ask":"acknowledge","alarm":"leak","occurrence":true,"who":"ann"})",
