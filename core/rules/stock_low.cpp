@@ -44,7 +44,7 @@ extern const Rule stock_low{
                .causes = "it has been used",
                .consequence = "no salt, resin or cartridge is there when it is needed",
                .action = "Order it. When it has come, count all of it and tell `stocked`",
-               .automatic = "nothing",
+               .automatic = "nothing but reckoning what is left",
                .test = "tell `stocked` with less than order_below, then with what is there"}};
 
 }  // namespace tidewright::rules

@@ -44,7 +44,7 @@ extern const Rule vat_cleaning_due{
                .consequence = "germs grow, the float and the gauge stick",
                .action = "Empty the vat, wipe it out, rinse it, free the float and the gauge. Then "
                          "tell `cleaned`",
-               .automatic = "nothing",
+               .automatic = "nothing: water is made as before",
                .test = "set clean_every to 7 days in a copy of the file and rehearse it"}};
 
 }  // namespace tidewright::rules

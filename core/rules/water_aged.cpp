@@ -51,7 +51,7 @@ extern const Rule water_aged{
         .consequence = "germs and slime grow in the vat; the water takes up what is in the air",
         .action = "Use the water, or drain the vat to half and let it fill anew; stop lower from "
                   "now on (`stop_at`)",
-        .automatic = "nothing",
+        .automatic = "nothing: water is made as before",
         .test = "compare with the litres that you draw in a week"}};
 
 }  // namespace tidewright::rules

@@ -73,8 +73,9 @@ struct Model {
         active = false;
         return;
       case Deed::trip:
+        if (!latched || !active) begin();
         latched = true;
-        return begin();
+        return;
       case Deed::reset:
         if (active) return;
         latched = false;
@@ -128,7 +129,9 @@ void do_it(Deed deed, AlarmBench& bench) {
     case Deed::off:
       return bench.condition(subject, deed == Deed::on);
     case Deed::trip:
-      bench.latch(subject);
+      if (!bench.latches[subject].set) {
+        bench.latches[subject] = {true, false, bench.circumstances.now + 1s, {}};
+      }
       return bench.condition(subject, true);
     case Deed::reset:
       if (!bench.findings[subject].active) bench.ask(AskKind::confirm, subject);

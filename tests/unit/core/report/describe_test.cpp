@@ -151,7 +151,7 @@ TEST(Describe, TheResinSaysWhyThereIsNoForecastYet) {
             std::string::npos);
   seen.state.ledger.resin_changed = seen.now - 10 * 24h;
   seen.state.ledger.resin = {Litres{1000}, 0.2, 0.36};  // half of 1.5 L x 0.6 eq/L x 0.8
-  EXPECT_EQ(seen.value("resin", "lead", "used_percent"), Value{50.0});
+  EXPECT_NEAR(std::get<double>(seen.value("resin", "lead", "used_percent")), 50, 1e-9);
   EXPECT_EQ(seen.text("resin", "lead", "advice"), "nothing to do yet");
 }
 

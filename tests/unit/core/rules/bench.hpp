@@ -31,6 +31,7 @@ struct RuleBench {
       signal.live = signal.seen = true;
       signal.good_in_a_row = 9;
     }
+    state.signals[support::warmth].value = 20;
   }
 
   rules::Judgement judge(room::RuleId id) const { return rules::rule(id).judge(picture); }

@@ -206,6 +206,7 @@ TEST(Stock, FallsByTheDayAndByTheLitre) {
 
 TEST(VatCleaning, IsCountedFromTheFirstDayUntilSomebodyTells) {
   RuleBench bench;
+  bench.picture.now = Instant{1000 * 24h};
   bench.state.ledger.upkeep.began = bench.picture.now - 179 * 24h;
   EXPECT_EQ(bench.verdict(RuleId::vat_cleaning_due), Verdict::off);
   EXPECT_EQ(bench.judge(RuleId::vat_cleaning_due).judge_again, bench.picture.now + 24h);
