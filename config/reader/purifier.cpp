@@ -110,6 +110,7 @@ room::Purifier purifier_of(const Section& from) {
     purifier.start_hours = room::Hours{hours->from, hours->to};
   }
   purifier.frost_below = {from.number("frost_below")};
+  purifier.feed_pressure_low = {from.number("feed_pressure_low")};
   return purifier;
 }
 

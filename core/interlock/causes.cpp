@@ -142,7 +142,7 @@ Cause frost(const Picture& picture, const Findings&) {
   for (std::size_t i = 0; i < picture.room.instruments.size(); ++i) {
     const state::Signal& signal = picture.signals[i];
     if (picture.room.instruments[i].quantity != Quantity::temperature) continue;
-    if (signal.quality != Quality::good || signal.value >= limit.value) continue;
+    if (!signal.seen || signal.quality == Quality::bad || signal.value >= limit.value) continue;
     return Reason{
         Why::frost, static_cast<std::uint8_t>(i), {to_float(signal.value), to_float(limit.value)}};
   }

@@ -35,6 +35,7 @@ struct Purifier {
   Litres judged_litres{2};                //   and this much water, whichever is longer
   std::optional<Hours> start_hours;
   Celsius frost_below{4};
+  Bars feed_pressure_low{0.3};  // under this the pump runs dry
 };
 
 }  // namespace tidewright::room

@@ -111,7 +111,7 @@ class Life {
       case Quantity::water_count:
         return 0;
       case Quantity::pressure:
-        return 3;
+        return is(RuleId::pump_dry) ? 0 : 3;
       case Quantity::feedback:
         return switched(instrument, 1);
       case Quantity::power:
