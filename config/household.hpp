@@ -76,6 +76,7 @@ struct Household {
   Broker broker;
   std::string base = "tidewright";                 // of everything published
   std::string heartbeat = "tidewright-heartbeat";  // own topic of the safety line
+  Duration journal_kept = std::chrono::hours{14 * 24};
 };
 
 }  // namespace tidewright::config

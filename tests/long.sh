@@ -7,8 +7,10 @@
 #   numbers      core/water: $CALLS (10,000,000) calls of any numbers at each of its three parts,
 #                every instrument's uncertainty by many draws, 2,000 states against python3-gsw;
 #                the seeds are printed, TIDEWRIGHT_SEED=N runs one again
+#   mutants      every deliberate mistake made in turn: each must be seen by an invariant
 #   kills        the daemon killed $KILLS (500) times; no announced latch may be lost
 #   determinism  one journal replayed in debug and release, to equal commands, alarms and reasons
+#   year         a fault-free year of every household, against the home figures
 #   bench        the benchmarks, printed
 # Without a PART: each one that has not yet passed at this commit, so that a run can be taken up
 # again. Logs are in build/long.
@@ -53,6 +55,8 @@ numbers() {
     build/release/tests/handbook_tests --gtest_filter='ReferenceLibrary*:HandbookTally*'
 }
 
+mutants() { built mutants mutants && build/mutants/tests/mutants "${NIGHTS:-4000}"; }
+
 kills() {
   built release &&
     TIDEWRIGHT_KILLS="${KILLS:-500}" build/release/tests/daemon_tests --gtest_filter='Kill*'
@@ -65,6 +69,11 @@ determinism() {
     TIDEWRIGHT_DETERMINISM="$kept/determinism.shared" "build/$build/tests/simulation_tests" \
       --gtest_filter='Determinism*' || return 1
   done
+}
+
+year() {
+  built release simulation_tests &&
+    TIDEWRIGHT_YEARS=1 build/release/tests/simulation_tests --gtest_filter='FaultFreeYear*'
 }
 
 bench() {
@@ -80,7 +89,7 @@ bench() {
 state() { git rev-parse HEAD; git status --porcelain; }
 has_passed() { [ "$(cat "$kept/$1.passed" 2>/dev/null)" = "$(state)" ]; }
 
-parts="lint asan tsan determinism numbers kills fuzz bench"
+parts="lint asan tsan determinism numbers year mutants kills fuzz bench"
 wanted=${*:-$parts}
 need $build_packages libgtest-dev libgmock-dev librapidcheck-dev python3 python3-gsw || exit 1
 passed=0 failed=0

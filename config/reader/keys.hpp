@@ -13,10 +13,12 @@ enum class Part : std::uint8_t {
   file,          // before the first section
   broker,        // [broker]
   vat,           // [vat.<id>]
+  mixing_vat,    // [mixing_vat]
   leak,          // [leak.<id>], with instrument and word
   purifier,      // [purifier]
   temperature,   // [temperature.<id>], with instrument and number
   actuator,      // [actuator.<id>]
+  supply,        // [supply.<id>]
   rule,          // [rule.<name>]
   instrument,    // every instrument
   word,          // instruments that say one of two words
@@ -26,7 +28,7 @@ enum class Part : std::uint8_t {
   feedback,      // `feedback`, with instrument and word
   availability,  // `availability`
 };
-inline constexpr std::size_t part_count = 15;
+inline constexpr std::size_t part_count = 17;
 
 // How a value is written.
 enum class Kind : std::uint8_t {
@@ -56,6 +58,7 @@ enum class Kind : std::uint8_t {
   own_points,  //   a list of pairs: number shown, quantity meant
   // Tables. Those with a `topic` alone may be written as that topic.
   level_gauge,
+  thermometer,
   solids_meter,
   power_meter,
   flow_meter,  // shows a flow, or counts litres

@@ -10,34 +10,40 @@ constexpr std::array<std::string_view, part_count> titles{
     "the first lines of the file",
     "[broker]",
     "[vat.<id>]",
+    "[mixing_vat]",
     "[leak.<id>]",
     "[purifier]",
     "[temperature.<id>]",
     "[actuator.<id>]",
+    "[supply.<id>]",
     "[rule.<name>]",
     "every instrument",
-    "leak, full, high_high, feedback",
+    "leak, full, high_high, concentrate_full, feedback",
     "level, temperature, …_tds, …_flow, …_pressure, power",
     "…_flow",
-    "full, high_high",
+    "full, high_high, concentrate_full",
     "feedback",
     "availability",
 };
 
 constexpr std::array broker_parts{Part::broker};
 constexpr std::array vat_parts{Part::vat};
+constexpr std::array mixing_vat_parts{Part::mixing_vat};
 constexpr std::array leak_parts{Part::instrument, Part::word, Part::leak};
 constexpr std::array purifier_parts{Part::purifier};
 constexpr std::array temperature_parts{Part::instrument, Part::number, Part::temperature};
 constexpr std::array actuator_parts{Part::actuator};
+constexpr std::array supply_parts{Part::supply};
 constexpr std::array rule_parts{Part::rule};
 constexpr std::array section_rows{
     SectionKind{"broker", false, broker_parts},
     SectionKind{"vat", true, vat_parts},
+    SectionKind{"mixing_vat", false, mixing_vat_parts},
     SectionKind{"leak", true, leak_parts},
     SectionKind{"purifier", false, purifier_parts},
     SectionKind{"temperature", true, temperature_parts},
     SectionKind{"actuator", true, actuator_parts},
+    SectionKind{"supply", true, supply_parts},
     SectionKind{"rule", true, rule_parts},
 };
 
@@ -55,6 +61,7 @@ std::string_view title(Part part) { return titles[static_cast<std::size_t>(part)
 std::span<const Part> parts_of(Kind kind) {
   switch (kind) {
     case Kind::level_gauge:
+    case Kind::thermometer:
     case Kind::solids_meter:
     case Kind::power_meter:
     case Kind::pressure_meter:

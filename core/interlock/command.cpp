@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 
+#include "core/base/mutant.hpp"
+
 namespace tidewright::interlock {
 namespace {
 
@@ -17,6 +19,8 @@ constexpr Duration unheard_apart = 60s;
 constexpr Duration wet_answers_apart = 500ms;
 // A person who pressed the button is taken to be there for so long.
 constexpr Duration by_hand_longest = 30min;
+// After that it is told so no more often than this, where nothing forbids the run.
+constexpr Duration by_hand_apart = 60s;
 
 // One actuator in one pass.
 struct Pass {
@@ -81,8 +85,16 @@ std::optional<Reason> ended_elsewhere(Pass& pass) {
       Why::on_not_obeyed, pass.index, {static_cast<float>(seconds(now - drive.commanded))}};
 }
 
+// When its run or its day is over.
+Instant limit_reached(const Pass& pass) {
+  const state::Working& working = pass.picture.ledger.working[pass.index];
+  return pass.picture.now + std::min(pass.actuator.run_longest - working.run,
+                                     pass.actuator.on_per_day_longest - working.day);
+}
+
 void keep_on(Pass& pass) {
   if (const auto ended = ended_elsewhere(pass)) return switch_to(pass, false, *ended);
+  if (limit_reached(pass) > pass.picture.now) pass.wake.by(limit_reached(pass));
   const auto kind = pass.actuator.lease_kind;
   if (kind == room::LeaseKind::plug_fixed || kind == room::LeaseKind::none) return;
   const Duration renewed_every = pass.actuator.lease / 3;
@@ -94,6 +106,7 @@ void keep_on(Pass& pass) {
 Instant rested_at(const Pass& pass) {
   const auto& starts = pass.drive.starts;
   const Instant rest = pass.drive.commanded + pass.actuator.off_shortest;
+  if (mutant(Mutant::rest_ignored)) return pass.picture.now;
   const auto oldest = static_cast<std::size_t>(pass.actuator.starts_per_hour_max) - 1;
   if (oldest >= starts.size() || starts[oldest] == long_ago) return rest;
   return std::max(rest, starts[oldest] + 1h);
@@ -110,17 +123,18 @@ void start_when_rested(Pass& pass) {
 // When the next OFF is due against an actuator that says ON.
 Instant next_off(const Pass& pass) {
   const Drive& drive = pass.drive;
-  if (drive.obeyed && drive.resent == 0) {
-    const bool cut_at_once = pass.order.held.hold >= Hold::force_off;
-    if (cut_at_once) return pass.picture.now;
-    return pass.picture.ledger.working[pass.index].since + by_hand_longest;
+  // Once obeyed, an ON is somebody's hand on the button.
+  if (drive.obeyed && pass.order.held.hold < Hold::force_off) {
+    const Instant left_alone = pass.picture.ledger.working[pass.index].since + by_hand_longest;
+    return std::max(left_alone, drive.sent + by_hand_apart);
   }
+  if (drive.obeyed && drive.resent == 0) return pass.picture.now;
   const std::size_t n = drive.resent;
   return drive.sent + (n < off_repeats.size() ? off_repeats[n] : off_repeats_then);
 }
 
 void insist_on_off(Pass& pass) {
-  if (pass.feedback != true || pass.sent) return;
+  if (pass.feedback != true || pass.sent || mutant(Mutant::off_not_repeated)) return;
   const Instant due = next_off(pass);
   if (pass.picture.now < due) return pass.wake.by(due);
   send(pass);
@@ -147,7 +161,8 @@ bool is_wet(const picture::Picture& picture, const Event& event) {
 
 // Every report of water is answered, also when the trip already stands.
 void answer_wet(Pass& pass, const Event& event) {
-  if (pass.sent || !is_wet(pass.picture, event)) return;
+  if (pass.sent || !facts(pass.actuator.role).moves_water) return;
+  if (!is_wet(pass.picture, event) || mutant(Mutant::wet_not_answered)) return;
   const bool confirmed_off = pass.feedback == false;
   if (confirmed_off && pass.picture.now - pass.drive.sent < wet_answers_apart) return;
   send(pass);
@@ -156,7 +171,8 @@ void answer_wet(Pass& pass, const Event& event) {
 // After a start, a new link or at the end, OFF is said whatever is believed.
 bool must_say_off(const Event& event) {
   const auto* link = std::get_if<Link>(&event.what);
-  return (link != nullptr && link->up) || std::holds_alternative<Stopping>(event.what);
+  return (link != nullptr && link->up && !mutant(Mutant::link_return_keeps_on)) ||
+         std::holds_alternative<Stopping>(event.what);
 }
 
 void decide_one(Pass& pass, const Event& event) {
@@ -190,7 +206,7 @@ void command(const picture::Picture& picture, const Event& event, room::Actuator
              const Order& order, Drive& drive, Effects& effects, Wake& wake) {
   if (!picture.circumstances.link_up) {
     if (drive.on || std::holds_alternative<Started>(event.what)) drive.commanded = picture.now;
-    drive.on = false;
+    drive.on = drive.on && mutant(Mutant::link_return_keeps_on);
     drive.wanted = order.wanted;
     drive.held = true;
     drive.why = order.held.why;

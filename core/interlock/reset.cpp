@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "core/base/mutant.hpp"
+
 namespace tidewright::interlock {
 namespace {
 
@@ -34,7 +36,9 @@ std::optional<Reason> not_yet_dry(const picture::Picture& picture) {
 std::optional<Reason> refusal(const picture::Picture& picture, const state::Findings& findings,
                               const state::Latches& latches, RuleId alarm) {
   if (!latches[alarm].set) return because(Why::not_latched);
-  if (alarm == RuleId::leak) {
+  if (mutant(Mutant::reset_whatever_stands)) return std::nullopt;
+  // Records that are gone may have held a leak.
+  if (alarm == RuleId::leak || alarm == RuleId::records_unreadable) {
     if (const auto wet = not_yet_dry(picture)) return wet;
   }
   if (findings[alarm].raw) return because(Why::cause_still_stands);
@@ -70,7 +74,7 @@ std::optional<Reason> wrong_confirmation(const Ask& ask, Instant now, state::Arm
   if (!armed.armed || armed.alarm != ask.alarm || now - armed.at > armed_for) {
     return because(Why::armed_too_long_ago, no_subject, static_cast<float>(seconds(armed_for)));
   }
-  if (armed.token == ask.token) return std::nullopt;
+  if (armed.token == ask.token || mutant(Mutant::any_token_will_do)) return std::nullopt;
   if (++armed.wrong_tries >= wrong_tries_max) {
     armed.armed = false;
     armed.at = now;
@@ -84,6 +88,10 @@ void reset(const picture::Picture& picture, const state::Findings& findings, con
            state::Latches& latches, state::Armed& armed, Effects& effects) {
   const auto* ask = std::get_if<Ask>(&event.what);
   if (ask == nullptr) return;
+  if (mutant(Mutant::acknowledging_resets) && ask->kind == AskKind::acknowledge) {
+    clear(latches, ask->alarm);
+  }
+  if (mutant(Mutant::shelving_resets) && ask->kind == AskKind::shelve) clear(latches, ask->alarm);
   const bool is_reset = ask->kind == AskKind::reset;
   if (!is_reset && ask->kind != AskKind::confirm) return;
 

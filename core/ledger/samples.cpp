@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/ledger/feed.hpp"
 #include "core/signal/ruling.hpp"
 
 namespace tidewright::ledger {
@@ -69,6 +70,9 @@ void post_samples(const Sources& from, const Event& event, state::Ledger& ledger
   } else if (instrument.place == room::Place::permeate &&
              is_settled(from, ledger, purifier.permeate_settles)) {
     add(ledger.permeate, sample, from.room);
+  } else if (instrument.place == room::Place::feed &&
+             is_settled(from, ledger, purifier.permeate_settles)) {
+    follow_feed({signal.value}, from.circumstances.now, ledger.feed);
   }
 }
 

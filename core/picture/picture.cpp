@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/base/mutant.hpp"
 #include "core/ledger/flow.hpp"
 #include "core/signal/ruling.hpp"
 #include "core/signal/water_meter.hpp"
@@ -21,6 +22,7 @@ void see_leaks(const room::Room& room, const state::Signals& signals, Picture& p
     if (room.instruments[i].quantity != Quantity::wetness) continue;
     const state::Signal& signal = signals[i];
     if (says(signal) && !picture.wet) picture.wet = static_cast<InstrumentIndex>(i);
+    if (mutant(Mutant::one_dry_of_two_overrules) && !says(signal)) picture.wet.reset();
 
     const bool awaited = signal.why == Why::awaiting_after_link || signal.why == Why::retained_only;
     const Watch watch = signal.quality == Quality::good ? Watch::good
@@ -39,14 +41,21 @@ std::optional<InstrumentIndex> find_saying(const room::Room& room, const state::
   return i && says(signals[*i]) ? i : std::nullopt;
 }
 
+void see_gauge(const room::Room& room, const state::Signals& signals, Place place,
+               std::optional<Litres>& good, std::optional<Litres>& doubtful) {
+  const auto highest = signal::most_dangerous(room, signals, Quantity::level, place);
+  const auto gauge = signal::ruling(room, signals, Quantity::level, place);
+  if (!gauge || !signals[*highest].seen) return;
+  doubtful = Litres{signals[*highest].value};
+  if (signals[*gauge].quality == Quality::good) good = Litres{signals[*gauge].value};
+}
+
 void see_level(const room::Room& room, const state::Signals& signals, Picture& picture) {
   picture.high_high_wet = find_saying(room, signals, Place::vat_high_high);
   picture.float_full = find_saying(room, signals, Place::vat);
-  const auto highest = signal::most_dangerous(room, signals, Quantity::level, Place::vat);
-  const auto gauge = signal::ruling(room, signals, Quantity::level, Place::vat);
-  if (!gauge || !signals[*highest].seen) return;
-  picture.level_doubtful = Litres{signals[*highest].value};
-  if (signals[*gauge].quality == Quality::good) picture.level = Litres{signals[*gauge].value};
+  picture.concentrate_full = find_saying(room, signals, Place::concentrate);
+  see_gauge(room, signals, Place::vat, picture.level, picture.level_doubtful);
+  see_gauge(room, signals, Place::mixing_vat, picture.mixing_level, picture.mixing_level_doubtful);
 }
 
 // Two steps of a count, or what no drop from a hose makes. [choice]
@@ -101,6 +110,7 @@ Picture draw(const room::Room& room, const State& state) {
                   .comparison = state.comparison,
                   .ledger = state.ledger,
                   .make_water = state.make_water,
+                  .attended = state.attended,
                   .drives = state.drives,
                   .latches = state.latches,
                   .findings = state.findings,

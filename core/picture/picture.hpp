@@ -33,10 +33,11 @@ struct Picture {
   const state::Signals& signals;
   const state::Comparison& comparison;
   const state::Ledger& ledger;
-  const state::MakeWater& make_water;  // of the step before
-  const state::Drives& drives;         // of the step before
-  const state::Latches& latches;       // of the step before
-  const state::Findings& findings;     // of the step before
+  const state::MakeWater& make_water;   // of the step before
+  const state::AttendedRuns& attended;  // of the step before
+  const state::Drives& drives;          // of the step before
+  const state::Latches& latches;        // of the step before
+  const state::Findings& findings;      // of the step before
   Instant now;
 
   // Danger, believed at any quality.
@@ -45,12 +46,16 @@ struct Picture {
   std::optional<room::InstrumentIndex> float_full = std::nullopt;  // the float switch says full
   std::optional<LooseWater> loose_water = std::nullopt;
 
+  std::optional<room::InstrumentIndex> concentrate_full = std::nullopt;
+
   // Safety, believed only when good.
   Watch leak_watch = Watch::none_installed;
   std::optional<room::InstrumentIndex> leak_doubtful =
       std::nullopt;                                     // the sensor behind awaited or lost
   std::optional<Litres> level = std::nullopt;           // good
   std::optional<Litres> level_doubtful = std::nullopt;  // the last value, at any quality
+  std::optional<Litres> mixing_level = std::nullopt;    // of the mixing vat, good
+  std::optional<Litres> mixing_level_doubtful = std::nullopt;
 
   // The purifier as it runs.
   std::optional<room::ActuatorIndex> driving = std::nullopt;  // the actuator that drives it

@@ -1,5 +1,7 @@
 #include "core/procedure/full.hpp"
 
+#include "core/base/mutant.hpp"
+
 namespace tidewright::procedure {
 namespace {
 
@@ -28,7 +30,8 @@ std::optional<Reason> full_by_float_valve(const picture::Picture& picture) {
 std::optional<Reason> full(const picture::Picture& picture) {
   if (!picture.room.vat) return std::nullopt;
   const auto& stop_at = picture.room.vat->stop_at;
-  if (picture.level && stop_at && *picture.level >= *stop_at) {
+  const bool at_stop = picture.level && stop_at && *picture.level >= *stop_at;
+  if (at_stop && !mutant(Mutant::level_at_stop_ignored)) {
     return Reason{Why::reached_stop,
                   no_subject,
                   {static_cast<float>(picture.level->value), static_cast<float>(stop_at->value),

@@ -9,6 +9,11 @@ void Plug::obey(bool on, Instant now) {
 
 void Plug::press(Instant now) { set(!on_, now); }
 
+void Plug::reboot(bool on, Instant now) {
+  effective_ = lease_ends_ = never;
+  set(on, now);
+}
+
 void Plug::set(bool on, Instant now) {
   if (on ? faults.ignores_on : faults.ignores_off) return;
   const bool begins = on && !on_;
@@ -16,8 +21,9 @@ void Plug::set(bool on, Instant now) {
   const bool timed = actuator_->lease_kind != room::LeaseKind::none;
   if (!on) lease_ends_ = never;
   if (on && timed && (begins || renewed)) lease_ends_ = now + actuator_->lease;
+  if (on != on_) since_ = now;
   on_ = on;
-  word_due_ = now + settings_.feedback_lags;
+  word_due_ = now + settings_.feedback_lags + faults.lags;
 }
 
 void Plug::live(Instant now) {

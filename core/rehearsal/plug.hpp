@@ -2,6 +2,7 @@
 #pragma once
 
 #include <algorithm>
+#include <optional>
 
 #include "core/base/instant.hpp"
 #include "core/base/units.hpp"
@@ -22,6 +23,8 @@ struct PlugFaults {
   bool ignores_on = false;
   bool ignores_off = false;  // a welded relay: the timer cannot open it either
   bool mute = false;         // says nothing of itself
+  std::optional<bool> lies;  // says this of its relay, whatever is so
+  Duration lags{0};          // and says it later by so much
 };
 
 class Plug {
@@ -38,7 +41,14 @@ class Plug {
   // When live() has something to do next; or never.
   Instant next() const { return std::min(effective_, lease_ends_); }
 
+  // It starts anew, as after a power cut, with its relay so.
+  void reboot(bool on, Instant now);
+
   bool on() const { return on_; }
+  // When the relay last moved.
+  Instant since() const { return since_; }
+  // What it says of its relay.
+  bool said() const { return faults.lies.value_or(on_); }
   // Whether there is something to say of the relay by now; asking takes it as said.
   bool has_word(Instant now);
   Instant next_word() const { return faults.mute ? never : word_due_; }
@@ -51,6 +61,7 @@ class Plug {
   const room::Actuator* actuator_;
   PlugSettings settings_;
   bool on_ = false;
+  Instant since_ = long_ago;
   bool commanded_ = false;
   Instant effective_ = never;   // when `commanded_` takes effect
   Instant lease_ends_ = never;  // when the plug's own timer opens the relay

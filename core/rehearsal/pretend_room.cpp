@@ -88,10 +88,15 @@ double PretendRoom::truth(const Instrument& instrument) const {
   const Litres capacity = works_.vat().capacity();
   switch (instrument.quantity) {
     case Quantity::wetness:
-      return works_.floor() > Litres{0.02} ? 1 : 0;  // a puddle that reaches two contacts
+      return floor_is_wet() ? 1 : 0;
     case Quantity::level:
+      // The mixing vat stands half full: nothing here is mixed.
+      if (instrument.place == Place::mixing_vat) {
+        return room_->mixing_vat ? room_->mixing_vat->capacity.value / 2 : 0;
+      }
       return works_.vat().holding().value;
     case Quantity::float_switch: {
+      if (instrument.place == Place::concentrate) return 0;  // somebody empties it
       const double mark = instrument.place == Place::vat_high_high ? settings_.high_high_at
                                                                    : settings_.float_switch_at;
       return works_.vat().holding() >= capacity * mark ? 1 : 0;
@@ -158,9 +163,10 @@ std::optional<Utterance> PretendRoom::word_of(room::InstrumentIndex index) {
   // A plug speaks of its relay when it has moved, a little late; besides, at its own intervals.
   Plug& plug = plugs_[instrument.subject];
   const bool moved = plug.has_word(now_);
-  if (now_ >= voice.next()) return voice.speak(truth(instrument), now_);
+  const double said = plug.said() ? 1 : 0;
+  if (now_ >= voice.next()) return voice.speak(said, now_);
   if (!moved || voice.faults.silent) return std::nullopt;
-  return Utterance{!voice.faults.garbage, truth(instrument)};
+  return Utterance{!voice.faults.garbage, said};
 }
 
 void PretendRoom::speak(std::vector<Event>& said) {

@@ -29,8 +29,11 @@ class PretendRoom {
   Works& works() { return works_; }
   const Works& works() const { return works_; }
   Plug& plug(room::ActuatorIndex i) { return plugs_[i]; }
+  const Plug& plug(room::ActuatorIndex i) const { return plugs_[i]; }
   Voice& voice(room::InstrumentIndex i) { return voices_[i]; }
   Celsius temperature() const { return rehearsal::temperature(settings_.weather, now_); }
+  // A puddle that reaches a leak sensor's two contacts.
+  bool floor_is_wet() const { return works_.floor() > Litres{0.02}; }
   // Time that the plug has been ON, in all.
   Duration on_time(room::ActuatorIndex i) const { return on_time_[i]; }
 

@@ -1,6 +1,7 @@
 #include "core/rehearsal/voice.hpp"
 
 #include <cmath>
+#include <utility>
 
 namespace tidewright::rehearsal {
 
@@ -31,8 +32,11 @@ std::optional<Utterance> Voice::speak(double truth, Instant now) {
   const bool due = now >= next_;
   if (!due && !instrument_->on_change) return std::nullopt;
   if (due) next_ = now + interval();
+  if (faults.dies_of_yes && truth >= 0.5) faults.silent = true;
   if (faults.silent) return std::nullopt;
-  const double value = faults.stuck && has_said_ ? said_ : shown(truth);
+  if (faults.spike) return Utterance{true, *std::exchange(faults.spike, std::nullopt)};
+  const double drifted = truth + faults.drifts_per_hour * hours(now - faults.drifts_since);
+  const double value = faults.stuck && has_said_ ? said_ : shown(drifted);
   const double least = settings_.step > 0 ? settings_.step / 2 : 1e-9;
   const bool moved = !has_said_ || std::abs(value - said_) >= least;
   if (!due && !moved) return std::nullopt;
@@ -45,7 +49,10 @@ std::optional<Utterance> Voice::speak(double truth, Instant now) {
 
 std::optional<bool> Voice::availability(Instant now) {
   if (!instrument_->has_availability) return std::nullopt;
-  const bool online = now - heard_ <= instrument_->reports_every;
+  // One late report of those that keep time is nothing to a hub.
+  const Duration patience =
+      instrument_->on_change ? instrument_->reports_every : 2 * instrument_->reports_every;
+  const bool online = now - heard_ <= patience;
   if (online == online_) return std::nullopt;
   online_ = online;
   return online;

@@ -16,9 +16,13 @@ struct VoiceSettings {
 };
 
 struct VoiceFaults {
-  bool silent = false;   // battery empty, radio gone
-  bool stuck = false;    // says the same value for ever
-  bool garbage = false;  // speaks, but not in numbers
+  bool silent = false;         // battery empty, radio gone
+  bool stuck = false;          // says the same value for ever
+  bool garbage = false;        // speaks, but not in numbers
+  bool dies_of_yes = false;    // falls silent instead of saying "wet" or "reached"
+  double drifts_per_hour = 0;  // in its unit
+  Instant drifts_since = long_ago;
+  std::optional<double> spike;  // says this once
 };
 
 // What an instrument says when it speaks.

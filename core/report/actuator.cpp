@@ -1,3 +1,4 @@
+#include "core/base/mutant.hpp"
 #include "core/report/fields.hpp"
 #include "core/report/phrases.hpp"
 #include "core/report/things.hpp"
@@ -45,7 +46,8 @@ std::optional<std::string> status_of(const Picture& picture, room::Quantity quan
 Thing actuator(const Picture& picture, room::ActuatorIndex i) {
   const room::Actuator& actuator = picture.room.actuators[i];
   const state::Drive& drive = picture.drives[i];
-  const auto confirmed = picture::confirmed(picture, i);
+  auto confirmed = picture::confirmed(picture, i);
+  if (mutant(Mutant::command_shown_as_feedback)) confirmed = drive.on;
   const auto watts = picture::power(picture, i);
   const std::string trip = tripped_by(picture);
   Fields fields{"actuator", actuator.id};

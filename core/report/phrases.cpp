@@ -11,6 +11,7 @@ using room::Place;
 using room::Quantity;
 
 std::string_view float_switch(Place place) {
+  if (place == Place::concentrate) return "float switch of the concentrate";
   return place == Place::vat_high_high ? "high-high float switch" : "float switch";
 }
 
@@ -49,7 +50,7 @@ std::string_view noun(const room::Instrument& instrument) {
     case Quantity::wetness:
       return "leak sensor";
     case Quantity::level:
-      return "vat gauge";
+      return instrument.place == Place::mixing_vat ? "mixing vat gauge" : "vat gauge";
     case Quantity::float_switch:
       return float_switch(instrument.place);
     case Quantity::dissolved_solids:
@@ -110,7 +111,11 @@ std::string actuator_words(const room::Room& room, std::uint8_t index) {
   if (index >= room.actuators.size()) return "nothing that is switched";
   const room::Actuator& actuator = room.actuators[index];
   if (!actuator.words.empty()) return actuator.words;
-  return actuator.role == room::Role::feed_valve ? "the feed valve" : "the booster pump";
+  return fmt::format("the {}", facts(actuator.role).words);
+}
+
+std::string supply_words(const room::Room& room, std::uint8_t index) {
+  return index < room.supplies.size() ? room.supplies[index].words : std::string("a supply");
 }
 
 std::string vat_words(const room::Room& room) {

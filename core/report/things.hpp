@@ -9,13 +9,19 @@
 
 namespace tidewright::report {
 
-// The room must have a vat; a purifier.
+// The room must have a vat; a mixing vat; a purifier; a purifier whose lead canister's size is told.
 Thing vat(const picture::Picture&);
+Thing mixing_vat(const picture::Picture&);
 Thing purifier(const picture::Picture&);
+Thing resin(const picture::Picture&);
 Thing actuator(const picture::Picture&, room::ActuatorIndex);
 Thing alarm(const room::Room&, const State&, room::RuleId);
 Thing source(const picture::Picture&, room::InstrumentIndex);
+Thing supply(const picture::Picture&, room::SupplyIndex);
 Thing ledger(const picture::Picture&);
+
+// The week's digest: nothing in it is about one alarm alone.
+Message digest_message(const room::Room&, const State&);
 
 // "good", "uncertain", "bad".
 std::string quality_word(Quality);

@@ -92,6 +92,20 @@ void add_ready(const Picture& picture, const Readiness& readiness, Fields& field
       .add("purity_why", readiness.purity_why);
 }
 
+void add_upkeep(const Picture& picture, Fields& fields) {
+  const state::Upkeep& upkeep = picture.ledger.upkeep;
+  const bool gauge = room::find(picture.room, room::Quantity::level, room::Place::vat).has_value();
+  fields.add_if("water_age_days",
+                gauge ? std::optional{hours(upkeep.water_age) / 24} : std::nullopt,
+                "it needs a gauge, to see what comes in and goes out");
+  const auto& every = picture.room.vat->clean_every;
+  fields.add_if("cleaning_due_at",
+                every ? std::optional{date(std::max(upkeep.cleaned, upkeep.began) + *every,
+                                           picture.circumstances.wall)}
+                      : std::nullopt,
+                "the file does not say how often it is cleaned");
+}
+
 }  // namespace
 
 Thing vat(const Picture& picture) {
@@ -111,6 +125,7 @@ Thing vat(const Picture& picture) {
   fields.add_if("days_of_top_off",
                 days_known ? std::optional{*level / vat.top_off_per_day} : std::nullopt,
                 level ? "the file does not say what the tank takes in a day" : level_why(picture));
+  add_upkeep(picture, fields);
   add_quality(picture, fields);
   return fields.done();
 }

@@ -1,5 +1,6 @@
 // Each reason's sentence. The pieces in braces are
-//   it          the instrument or actuator that the reason is about
+//   it          the instrument, actuator or supply that the reason is about
+//   unit        its unit
 //   a b c       its numbers as they are
 //   a_s a_m a_h the number a, which is in seconds, minutes or hours, as a time in words; b so
 //   a_l         the number a, in seconds, which is growing: told so that it changes once a minute
@@ -14,7 +15,7 @@
 namespace tidewright::report {
 namespace {
 
-enum class About : std::uint8_t { room, instrument, actuator };
+enum class About : std::uint8_t { room, instrument, actuator, supply };
 
 struct Row {
   Why why;
@@ -90,6 +91,19 @@ constexpr Row rows[] = {
     {Why::starts_too_often, About::actuator,
      "{it} started {a} times in an hour, at most {b} is good"},
     {Why::level_below, About::room, "the {vat} holds {a} L, under {b} L"},
+    {Why::too_warm, About::instrument, "{it} shows {a} °C, over {b} °C"},
+    {Why::rejection_low, About::room,
+     "the membrane holds back only {a} % of the feed's solids (limit {b} %): {c} ppm come through"},
+    {Why::resin_ends_soon, About::room,
+     "the first resin canister lasts for about {a} L more, at this pace {b} days"},
+    {Why::resin_nearly_used, About::room,
+     "the first resin canister is {b} % used and lasts for about {a} L more"},
+    {Why::feed_changed, About::room, "the feed water shows {a} ppm lately; usual is {b} ppm"},
+    {Why::water_old, About::room,
+     "the water in the {vat} is {a_h} old in the mean, at most {b_h} is wanted"},
+    {Why::cleaning_due, About::room,
+     "the {vat} was cleaned {a_h} ago or longer, every {b_h} is wanted"},
+    {Why::stock_below, About::supply, "of {it} there are {a} {unit} left, under {b} {unit}"},
     {Why::link_down, About::room, "no line to the broker for {a_l}"},
     {Why::stopped_without_notice, About::room,
      "the daemon had stopped without notice; its last record was {a_s} old"},
@@ -97,6 +111,8 @@ constexpr Row rows[] = {
      "the broker says that a command to {it} reached nobody or was refused (code {a})"},
     {Why::not_recorded, About::room, "the disk refused the last record"},
     {Why::doubtful_for_long, About::instrument, "{it} has given nothing to rely on for {a_h}"},
+    {Why::records_not_read, About::room,
+     "the records of the run before could not be read, so a trip is assumed"},
 
     {Why::below_start, About::room, "the {vat} holds {a} L, below start at {b} L"},
     {Why::asked_to_start, About::room, "a start was asked for"},
@@ -123,9 +139,13 @@ constexpr Row rows[] = {
      "a lost signal is back; waiting until it has stayed for {a_s}"},
     {Why::run_longest, About::actuator, "{it} has run {a_h}, at most {b_h} is allowed"},
     {Why::day_longest, About::actuator, "{it} has run {a_h} today, at most {b_h} is allowed"},
-    {Why::frost, About::room, "{a} °C in the room, under {b} °C nothing starts"},
+    {Why::frost, About::instrument, "{it} shows {a} °C; under {b} °C nothing starts"},
     {Why::effects_overflowed, About::room, "too much at once: everything was switched off"},
     {Why::switched_by_hand, About::actuator, "{it} was switched by hand"},
+    {Why::excluded, About::actuator, "it must not run beside {it}"},
+    {Why::mixing_vat_at_stop, About::room, "the mixing vat holds {a} L, stop is at {b} L"},
+    {Why::mixing_level_below, About::room, "the mixing vat holds {a} L, under {b} L"},
+    {Why::no_mixing_level, About::room, "there is no gauge to show that the heater is covered"},
 
     {Why::done, About::room, "done"},
     {Why::reset_done, About::room, "reset; nothing starts by itself, `start` begins the fill anew"},
@@ -147,6 +167,8 @@ constexpr Row rows[] = {
     {Why::held_by_latch, About::room, "the alarm {rule} holds everything off: reset it first"},
     {Why::needs_minutes, About::room, "say for how many minutes"},
     {Why::nothing_to_drive, About::room, "nothing here is switched by the daemon"},
+    {Why::goes_with_make_water, About::actuator,
+     "{it} goes with the fill: start or stop make_water instead"},
     {Why::value_out_of_range, About::room, "{a} is out of range ({b} to {c})"},
 };
 
@@ -170,6 +192,8 @@ std::string subject(const room::Room& room, const Reason& reason) {
       return instrument_words(room, reason.subject);
     case About::actuator:
       return actuator_words(room, reason.subject);
+    case About::supply:
+      return supply_words(room, reason.subject);
     case About::room:
       break;
   }
@@ -177,6 +201,10 @@ std::string subject(const room::Room& room, const Reason& reason) {
 }
 
 std::string_view unit_of(const room::Room& room, const Reason& reason) {
+  if (about(reason.why) == About::supply) {
+    if (reason.subject >= room.supplies.size()) return "";
+    return room.supplies[reason.subject].unit;
+  }
   if (reason.subject >= room.instruments.size()) return "";
   return unit(room.instruments[reason.subject].quantity);
 }

@@ -14,7 +14,7 @@ namespace tidewright::room {
 
 enum class Quantity : std::uint8_t {
   wetness,           // 0 dry, 1 wet
-  level,             // litres in the vat
+  level,             // litres in a vat
   float_switch,      // 0 not reached, 1 reached
   dissolved_solids,  // ppm
   temperature,       // degrees Celsius
@@ -33,7 +33,8 @@ enum class Place : std::uint8_t {
   permeate,
   lead_outlet,
   product,
-  concentrate,
+  concentrate,  // solids of what the membrane refuses; the float switch of its vat
+  mixing_vat,   // level and temperature
   room,
   plug,  // power and feedback of an actuator
 };

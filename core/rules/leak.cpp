@@ -66,14 +66,16 @@ extern const Rule leak{
     .applies = applies,
     .judge = judge,
     .record = {
+        .source = "the leak sensors, and water meters while everything is off",
         .limit = "any leak sensor says wet: one report is enough, at any quality; or half a litre "
                  "(two steps of a count) flows through a water meter although everything has been "
                  "off for 2 min (only where a valve stops the water)",
+        .origin = "our own choice: a flooded room costs more than a false word",
         .causes = "a loose fitting, a burst hose, a vat that runs over, a spill, condensation on a "
                   "cold pipe, a feed valve that does not close",
         .consequence = "the room is flooded",
-        .action = "Close the feed cock by hand. Find the water and dry the floor and the sensor. "
-                  "Then reset the alarm, and start again",
+        .action = "Close the feed cock by hand. Find the water, dry the floor and the sensor. Only "
+                  "then reset `leak`; nothing runs before, and `start` begins the fill anew",
         .automatic = "the pump and every water valve are switched off at once and stay off until "
                      "a person resets",
         .test = "touch the sensor with a wet cloth while the pump runs: it must stop at once "

@@ -43,8 +43,11 @@ extern const Rule level_lost{
     .applies = applies,
     .judge = judge,
     .record = {
+        .source = "the vat's gauge",
         .limit = "no believable level for 3 times its report interval, at least 60 s, or readings "
                  "out of range, or contradicted by its twin or by the product meter",
+        .origin = "our own choice: three missed reports",
+        .deadband = "two good readings on end",
         .causes = "an empty battery, weak radio, a dirty or loose gauge",
         .consequence = "no water is made; a fill that went on blind could run over",
         .action = "Look at the vat's level. Check the gauge, its battery and its cable",

@@ -72,9 +72,12 @@ extern const Rule pump_dry{
     .applies = applies,
     .judge = judge,
     .record = {
+        .source = "the feed pressure, and the power that the pump's plug draws",
         .limit =
             "ON for 1 min with the feed pressure under `feed_pressure_low`; or with the plug's "
             "power under the idle figure of the file and the vat not near STOP",
+        .origin = "common practice: low-pressure switches of booster pumps open at about 0.3 bar; "
+                  "the idle figure is the household's",
         .causes = "a closed feed cock, low feed pressure, a clogged prefilter, a blocked or burnt "
                   "pump",
         .consequence = "no water is made; the pump is damaged",

@@ -72,10 +72,12 @@ extern const Rule signal_doubtful{
     .applies = applies,
     .judge = judge,
     .record = {
+        .source = "every instrument but the leak sensors, and its neighbours",
         .limit =
             "instruments that contradict each other: twins, gauge and high-high switch, gauge "
             "and product meter, feed and product and concentrate, pump power and flow; the "
             "same value for longer than `flat_after`; or unbelievable for 1 h, silent for 24 h",
+        .origin = "our own choice; the keys say each figure",
         .causes = "drift, a dirty or dried-up probe, a stuck impeller, a wrong setting, an empty "
                   "battery",
         .consequence = "wrong decisions: what is doubted drives nothing but danger",

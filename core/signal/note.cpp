@@ -2,13 +2,17 @@
 
 #include <algorithm>
 
+#include "core/base/mutant.hpp"
+
 namespace tidewright::signal {
 
 void note(const Event& event, state::Circumstances& known) {
   known.now = std::max(known.now, event.at);
+  if (mutant(Mutant::wall_clock_timers)) known.now = event.at + known.wall.ahead;
   if (const auto* started = std::get_if<Started>(&event.what)) {
     known.started = known.now;
     known.unclean = !started->clean;
+    known.unreadable = !started->readable;
     known.away = started->away;
     known.link_up = false;
     known.link_since = known.now;

@@ -1,5 +1,6 @@
 #include "core/signal/silence.hpp"
 
+#include "core/base/mutant.hpp"
 #include "core/signal/quality.hpp"
 
 namespace tidewright::signal {
@@ -36,7 +37,7 @@ bool set_available(const room::Instrument& instrument, state::Signal& signal, bo
 
 void watch_silence(const room::Instrument& instrument, state::Signal& signal,
                    const state::Circumstances& known, Wake& wake) {
-  if (!known.link_up) return;
+  if (!known.link_up || mutant(Mutant::stale_never)) return;
   const Duration patience = stale_after(instrument);
   const Instant overdue = (signal.live ? signal.received : known.link_since) + patience;
   if (known.now < overdue) return wake.by(overdue);

@@ -116,6 +116,7 @@ Json written(const Key& key) {
     case Kind::own_points:
       return list_of({{"type", "array"}, {"prefixItems", {number, quantity}}, {"minItems", 2}}, 2);
     case Kind::level_gauge:
+    case Kind::thermometer:
     case Kind::solids_meter:
     case Kind::power_meter:
     case Kind::pressure_meter:

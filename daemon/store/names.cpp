@@ -74,10 +74,13 @@ constexpr auto words<TellKind> = std::to_array<Word<TellKind>>({
     {TellKind::rotated, "rotated"},
     {TellKind::replaced, "replaced"},
     {TellKind::tested, "tested"},
+    {TellKind::cleaned, "cleaned"},
+    {TellKind::stocked, "stocked"},
 });
 
 constexpr auto of_instrument = Subject::instrument;
 constexpr auto of_actuator = Subject::actuator;
+constexpr auto of_supply = Subject::supply;
 
 struct WhyWord {
   Why value;
@@ -122,11 +125,20 @@ constexpr auto why_words = std::to_array<WhyWord>({
     {Why::pressure_low, "pressure_low", of_instrument},
     {Why::starts_too_often, "starts_too_often", of_actuator},
     {Why::level_below, "level_below"},
+    {Why::too_warm, "too_warm", of_instrument},
+    {Why::rejection_low, "rejection_low"},
+    {Why::resin_ends_soon, "resin_ends_soon"},
+    {Why::resin_nearly_used, "resin_nearly_used"},
+    {Why::feed_changed, "feed_changed"},
+    {Why::water_old, "water_old"},
+    {Why::cleaning_due, "cleaning_due"},
+    {Why::stock_below, "stock_below", of_supply},
     {Why::link_down, "link_down"},
     {Why::stopped_without_notice, "stopped_without_notice"},
     {Why::command_undelivered, "command_undelivered", of_actuator},
     {Why::not_recorded, "not_recorded"},
     {Why::doubtful_for_long, "doubtful_for_long", of_instrument},
+    {Why::records_not_read, "records_not_read"},
     {Why::below_start, "below_start"},
     {Why::asked_to_start, "asked_to_start"},
     {Why::in_hours, "in_hours", of_instrument},
@@ -151,6 +163,10 @@ constexpr auto why_words = std::to_array<WhyWord>({
     {Why::frost, "frost", of_instrument},
     {Why::effects_overflowed, "effects_overflowed"},
     {Why::switched_by_hand, "switched_by_hand", of_actuator},
+    {Why::excluded, "excluded", of_actuator},
+    {Why::mixing_vat_at_stop, "mixing_vat_at_stop"},
+    {Why::mixing_level_below, "mixing_level_below"},
+    {Why::no_mixing_level, "no_mixing_level"},
     {Why::done, "done"},
     {Why::reset_done, "reset_done"},
     {Why::armed, "armed"},
@@ -170,6 +186,7 @@ constexpr auto why_words = std::to_array<WhyWord>({
     {Why::held_by_latch, "held_by_latch"},
     {Why::needs_minutes, "needs_minutes"},
     {Why::nothing_to_drive, "nothing_to_drive"},
+    {Why::goes_with_make_water, "goes_with_make_water", of_actuator},
     {Why::value_out_of_range, "value_out_of_range"},
 });
 

@@ -35,6 +35,17 @@ enum Metered : room::InstrumentIndex {
 
 // The full room with twins of the gauge and of the product meter, and three flow meters.
 room::Room metered_room();
+// What the whole room has besides, by index.
+enum Whole : room::InstrumentIndex {
+  mixing_level = valve_feedback + 1,
+  mixing_warmth,
+  concentrate,
+  fill_feedback,  // and those of the further actuators, in the order of Role
+};
+
+// The full room with one actuator of every role, in the order of Role, each with feedback, and a
+// mixing vat of 100 L (low 20 L, stop 90 L).
+room::Room whole_room();
 
 // Rung 1a: a leak sensor and the plug; a person starts it for so many minutes.
 room::Room attended_room();

@@ -18,6 +18,7 @@ RANKED = [
     ("core/step.hpp", "core/step.cpp"),
     ("core/report/",),
     ("core/rehearsal/",),
+    ("core/nights/",),
     ("config/",),
     ("daemon/",),
     ("tests/",),

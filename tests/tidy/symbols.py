@@ -16,7 +16,7 @@ NEVER = re.compile(
 NOT_IN_STEP = re.compile(
     r"operator new|malloc|calloc|realloc|__cxa_throw$|__cxa_allocate_exception|std::__throw_")
 # Everything else in core is called outside step(): the room is built once, the report at leisure.
-OUTSIDE_STEP = ("core/room/", "core/report/", "core/rehearsal/")
+OUTSIDE_STEP = ("core/room/", "core/report/", "core/rehearsal/", "core/nights/")
 
 # Sections in which a program keeps what it changes; .data.rel.ro is only written by the loader.
 CHANGING = re.compile(r"\.(data|bss|tdata|tbss)(\.(?!rel\.ro).*)?$")

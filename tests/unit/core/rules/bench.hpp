@@ -44,6 +44,7 @@ struct RuleBench {
                            .comparison = state.comparison,
                            .ledger = state.ledger,
                            .make_water = state.make_water,
+                           .attended = state.attended,
                            .drives = state.drives,
                            .latches = state.latches,
                            .findings = state.findings,

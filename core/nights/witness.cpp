@@ -1,0 +1,138 @@
+#include "core/nights/witness.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace tidewright::nights {
+namespace {
+
+bool possible(const room::Instrument& instrument, double value) {
+  return std::isfinite(value) && value >= instrument.gross_low && value <= instrument.gross_high;
+}
+
+}  // namespace
+
+void Witness::see(const rehearsal::PretendRoom& pretend) {
+  now = pretend.now();
+  const bool is_wet = pretend.floor_is_wet();
+  if (is_wet != wet) wet_since = is_wet ? now : never;
+  wet = is_wet;
+  for (std::size_t i = 0; i < room->actuators.size(); ++i) {
+    const rehearsal::Plug& plug = pretend.plug(static_cast<room::ActuatorIndex>(i));
+    on_since[i] = plug.on() ? plug.since() : never;
+  }
+}
+
+void Witness::begin_anew(bool after_start) {
+  for (Heard& heard_of : heard) {
+    heard_of.live = false;
+    heard_of.live_in_a_row = 0;
+    heard_of.nonsense_in_a_row = 0;
+    heard_of.online_at = long_ago;
+    if (after_start) heard_of.live_at = long_ago;
+  }
+}
+
+void Witness::note_reading(const Reading& reading, const room::Instrument& instrument) {
+  Heard& heard_of = heard[reading.instrument];
+  if (!possible(instrument, reading.value)) {
+    ++heard_of.nonsense_in_a_row;
+    return;
+  }
+  const bool dated = reading.taken != long_ago;
+  const Instant measured = dated ? reading.taken : now;
+  const bool newer = !dated || reading.taken > heard_of.live_at;
+  const bool live = (reading.arrival == Arrival::live && newer) ||
+                    (reading.arrival == Arrival::dated && newer && reading.taken <= now &&
+                     instrument.quantity != room::Quantity::wetness);
+  const bool says_yes = reading.value >= 0.5;
+  if (live) {
+    const bool same = heard_of.ever && heard_of.value == reading.value;
+    heard_of.before = heard_of.live ? heard_of.value : reading.value;
+    if (!same || !heard_of.live) heard_of.same_since = now;
+    heard_of.live_in_a_row = same ? heard_of.live_in_a_row + 1 : 1;
+    heard_of.live_at = measured;
+    heard_of.live = true;
+    heard_of.nonsense_in_a_row = 0;
+  }
+  if (says_yes && heard_of.value < 0.5) heard_of.same_since = now;
+  // Danger counts at any age, safety only from live words.
+  if (live || says_yes || !heard_of.ever) heard_of.value = reading.value;
+  heard_of.ever = true;
+}
+
+void Witness::note(const Event& event) {
+  for (Ordered& order : ordered) {
+    if (order.on) order.on_for += event.at - now_by_events;
+  }
+  now = now_by_events = event.at;
+  if (const auto* ask = std::get_if<Ask>(&event.what)) asked = *ask;
+  if (const auto* start = std::get_if<Started>(&event.what)) {
+    started = now;
+    clean_start = start->clean;
+    linked = false;
+    armed = false;
+    begin_anew(true);
+  } else if (const auto* link = std::get_if<Link>(&event.what)) {
+    linked = link->up;
+    linked_at = now;
+    // What cannot be sent is not ordered: the leases end by themselves.
+    for (Ordered& order : ordered) order.on = false;
+    begin_anew(false);
+  } else if (const auto* reading = std::get_if<Reading>(&event.what)) {
+    note_reading(*reading, room->instruments[reading->instrument]);
+  } else if (const auto* refusal = std::get_if<Refusal>(&event.what)) {
+    ++heard[refusal->instrument].nonsense_in_a_row;
+  } else if (const auto* available = std::get_if<Availability>(&event.what)) {
+    Heard& heard_of = heard[available->instrument];
+    heard_of.online = available->online;
+    heard_of.online_at = available->online ? now : long_ago;
+    if (!available->online) heard_of.live = false;
+  }
+}
+
+void Witness::note(const Effect& effect) {
+  if (const auto* answer = std::get_if<Answer>(&effect)) note_answer(*answer);
+  const auto* command = std::get_if<Command>(&effect);
+  if (command == nullptr) return;
+  Ordered& order = ordered[command->actuator];
+  if (command->on && !order.on) {
+    ++order.starts_in_all;
+    std::shift_right(order.starts.begin(), order.starts.end(), 1);
+    order.starts[0] = now;
+  }
+  if (command->on != order.on) order.since = now;
+  order.on = command->on;
+  order.sent = now;
+}
+
+void Witness::note_answer(const Answer& answer) {
+  if (!answer.done) return;
+  if (asked.kind == AskKind::reset) {
+    armed = true;
+    armed_at = now;
+    armed_by = asked;
+  } else if (asked.kind == AskKind::confirm) {
+    armed = false;
+    told_latched[asked.alarm] = false;
+  }
+}
+
+void Witness::note_death() {
+  linked = false;
+  for (Ordered& order : ordered) order.on = false;
+}
+
+bool Witness::fresh(room::InstrumentIndex i) const {
+  const room::Instrument& instrument = room->instruments[i];
+  const Heard& heard_of = heard[i];
+  const Duration patience = room::stale_after(instrument);
+  if (instrument.on_change && instrument.has_availability && heard_of.ever) {
+    if (!heard_of.online) return false;
+    const Instant last = std::max(heard_of.live ? heard_of.live_at : long_ago, heard_of.online_at);
+    return last != long_ago && now - last < patience;
+  }
+  return heard_of.live && now - heard_of.live_at < patience;
+}
+
+}  // namespace tidewright::nights

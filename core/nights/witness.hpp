@@ -1,0 +1,76 @@
+// What somebody outside the daemon knows: what was delivered to it, what it has sent, what the room
+// is really like. All memory that the invariants need; it repeats none of step's judgements.
+#pragma once
+
+#include <array>
+#include <optional>
+
+#include "core/effect.hpp"
+#include "core/event.hpp"
+#include "core/nights/night.hpp"
+#include "core/rehearsal/pretend_room.hpp"
+#include "core/state/state.hpp"
+
+namespace tidewright::nights {
+
+// What the daemon was told by one instrument.
+struct Heard {
+  bool ever = false;
+  double value = 0;            // last, at any age, that could be one
+  double before = 0;           // the one before it, live ones only
+  Instant live_at = long_ago;  // of the last live or freshly dated word; its source's time if dated
+  bool live = false;           // one came since the start or the link's return
+  int live_in_a_row = 0;       // of the same value
+  int nonsense_in_a_row = 0;
+  Instant same_since = long_ago;  // live words have said this value
+  bool online = true;             // as its availability topic says
+  Instant online_at = long_ago;   // when that topic last said so since the link's return
+};
+
+// What the daemon has ordered of one actuator.
+struct Ordered {
+  bool on = false;
+  Instant since = long_ago;         // of the last change, or the OFF after a start
+  Instant sent = long_ago;          // of the last command
+  Duration on_for{0};               // ordered ON in all, while the daemon lived
+  std::array<Instant, 8> starts{};  // newest first
+  int starts_in_all = 0;
+};
+
+struct Witness {
+  explicit Witness(const room::Room& household) : room(&household) {}
+
+  const room::Room* room;
+  std::array<Heard, room::instruments_max> heard;
+  std::array<Ordered, room::actuators_max> ordered;
+  Instant now = long_ago, now_by_events = long_ago;
+  bool linked = false;
+  Instant started = long_ago, linked_at = long_ago;
+  bool clean_start = true;
+  room::PerRule<bool> told_latched{};  // announced while latched, and not reset since
+  bool armed = false;                  // a reset was asked for and answered with a token
+  Instant armed_at = long_ago;
+  Ask armed_by{};  // with what
+  Ask asked{};     // the latest of a person
+
+  // Of the truth, between events.
+  bool wet = false;
+  Instant wet_since = never;
+  std::array<Instant, room::actuators_max> on_since;  // the relay really closed; never = open
+
+  void see(const rehearsal::PretendRoom&);
+  // The daemon gets an event, and then does something about it.
+  void note(const Event&);
+  void note(const Effect&);
+  void note_death();
+
+  // The instrument's word may be relied upon: live, not overdue, not denied by its availability.
+  bool fresh(room::InstrumentIndex) const;
+
+ private:
+  void note_answer(const Answer&);
+  void note_reading(const Reading&, const room::Instrument&);
+  void begin_anew(bool after_start);
+};
+
+}  // namespace tidewright::nights
