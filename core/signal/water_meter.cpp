@@ -80,7 +80,7 @@ void begin_anew(state::Comparison& comparison, Instant now) {
 void book_water(const Beside& beside, const state::Signals& signals,
                 state::Comparison& comparison) {
   const Instant now = beside.circumstances.now;
-  const bool off = all_off(beside.room, signals, beside.drives);
+  const bool off = feed_is_off(beside.room, signals, beside.drives);
   comparison.quiet = off ? std::min(comparison.quiet, now) : never;
   for (const room::Place place : state::metered_places) {
     const auto instrument = water_meter(beside.room, signals, place);

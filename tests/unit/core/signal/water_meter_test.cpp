@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include "core/picture/picture.hpp"
+#include "core/signal/running.hpp"
 #include "tests/unit/core/signal/bench.hpp"
 
 namespace tidewright {
@@ -124,6 +125,18 @@ TEST_F(AllOff, HalfALitreIsALeak) {
   EXPECT_TRUE(leaks());
   EXPECT_EQ(bench.state.latches[room::RuleId::leak].cause.why, Why::flow_when_off);
   EXPECT_EQ(bench.state.latches[room::RuleId::leak].cause.subject, Metered::feed_flow);
+}
+
+// The heater is on for hours and makes no feed water flow.
+TEST_F(AllOff, AHeaterThatIsOnHidesNoLeak) {
+  room::Actuator heater;
+  heater.id = "heater";
+  heater.role = room::Role::heater;
+  bench.room.actuators.push_back(heater);
+  bench.state.drives[bench.room.actuators.size() - 1].on = true;
+  EXPECT_TRUE(signal::feed_is_off(bench.room, bench.state.signals, bench.state.drives));
+  bench.state.drives[0].on = true;
+  EXPECT_FALSE(signal::feed_is_off(bench.room, bench.state.signals, bench.state.drives));
 }
 
 TEST_F(AllOff, WhatAMeterShowsAtRestIsNoFlow) {
