@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "config/at_stake.hpp"
 #include "config/protection_parts.hpp"
 #include "core/report/phrases.hpp"
@@ -28,6 +30,7 @@ class Cases {
       water_after_off();
       obedience();
     }
+    flow_when_off();
     filling();
     supply();
     quality();
@@ -51,6 +54,24 @@ class Cases {
     into_.not_had.push_back({std::move(happening), std::move(outcome)});
   }
   std::string pump() const { return actuator_words(room_, *driven_); }
+
+  bool has_water_meter() const {
+    return std::any_of(room_.instruments.begin(), room_.instruments.end(), [](const auto& i) {
+      return i.quantity == Quantity::flow || i.quantity == Quantity::water_count;
+    });
+  }
+
+  // A second witness, where there is one; without it the leak sensor and the gauge must do.
+  void flow_when_off() {
+    if (!has_water_meter() || !room_.purifier) return;
+    if (room_.purifier->water_stops_with == room::WaterStopsWith::valve) {
+      has("water flows although everything is off",
+          "you are told as of a leak, and everything stays off until somebody has looked");
+    } else {
+      lacks("water flows although everything is off",
+            "nobody is told: where no valve stops the water, it may");
+    }
+  }
 
   void leak() {
     bool any = false;
@@ -127,6 +148,8 @@ class Cases {
     }
     if (room::find(room_, Quantity::power, *driven_)) {
       has(pump() + " runs dry or blocked", "its power shows it, and it goes off");
+    } else if (room::find(room_, Quantity::pressure, Place::feed)) {
+      has(pump() + " runs dry", "the feed pressure shows it, and it goes off");
     } else {
       lacks(pump() + " runs dry or blocked", "nothing notices it: its power is not measured");
     }

@@ -107,6 +107,22 @@ void read_availability(Draft& draft, const Section& section, room::Instrument& i
                      "Look at what the sensor really sends in both cases.");
 }
 
+// How the payload is read, as the keys that are there say.
+Form form_of(Draft& draft, const Section& section, Form plain) {
+  const bool json = section.mentions("pointer") || section.mentions("time_pointer");
+  if (!section.mentions("senml")) return json ? Form::json : plain;
+  for (const std::string_view key : {"pointer", "time_pointer", "scale", "offset"}) {
+    if (!section.mentions(key)) continue;
+    draft.problems.add(
+        section.at(key),
+        fmt::format("`{}` and `senml` are both given in {}; expected one of them", key,
+                    section.title()),
+        "A SenML pack says itself where its value is, in which unit, and when it was "
+        "measured.");
+  }
+  return Form::senml;
+}
+
 void check_id(Draft& draft, const Section& section, const std::string& id) {
   if (id.size() > 64) {
     draft.problems.add(section.at(),
@@ -167,18 +183,18 @@ void add_instrument(Draft& draft, const Section& section, const Described& descr
   source.pointer = section.text("pointer");
   source.time_pointer = section.text("time_pointer");
   read_availability(draft, section, instrument, source);
-  const bool json = section.mentions("pointer") || section.mentions("time_pointer");
+  if (section.text("senml") != "*") source.senml_name = section.text("senml");
 
   const auto* keys = std::find_if(
       word_keys.begin(), word_keys.end(),
       [&](const WordKeys& candidate) { return candidate.quantity == described.quantity; });
   if (keys != word_keys.end()) {
-    source.form = json ? Form::json : Form::word;
+    source.form = form_of(draft, section, Form::word);
     instrument.gross_high = instrument.plausible_high = 1;
     read_words(draft, section, *keys, source);
     read_supervision(draft, section, instrument);
   } else {
-    source.form = json ? Form::json : Form::number;
+    source.form = form_of(draft, section, Form::number);
     instrument.reports_every = duration(section, "reports_every");
     read_numbers(draft, section, described, instrument, source);
   }

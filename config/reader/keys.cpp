@@ -103,6 +103,8 @@ constexpr std::array rows{
         "Water meter in the concentrate."},
     Key{Part::purifier, "feed_pressure", K::pressure_meter, optional, "", "", "", "",
         "Pressure before the booster pump."},
+    Key{Part::purifier, "feed_pressure_low", K::pressure, optional, "0.3 bar", "0.3 bar", "0 bar",
+        "5 bar", "With less before it the pump runs dry and is stopped."},
     Key{Part::purifier, "concentrate_full", K::float_switch, optional, "", "", "", "",
         "A float switch that says: the vat that takes the concentrate is full."},
     Key{Part::purifier, "notify_ppm", K::solids, optional, "1 ppm", "1 ppm", "0.1 ppm", "50 ppm",
@@ -210,6 +212,9 @@ constexpr std::array rows{
         "Where in a JSON message the value is (RFC 6901)."},
     Key{Part::instrument, "time_pointer", K::pointer, optional, "/time", "", "", "",
         "Where in a JSON message its own time is."},
+    Key{Part::instrument, "senml", K::text, optional, "urn:dev:ow:10e2073a01080063", "", "", "",
+        "It sends SenML packs (RFC 8428): the name of its record in them, or \"*\" where all have "
+        "one name. The pack's own unit and time are understood."},
     Key{Part::instrument, "where", K::text, optional, "the floor by the drain", "", "", "",
         "Where it is, in words that anyone in the house understands."},
     Key{Part::instrument, "availability", K::availability, optional, "home/waterroom/leak/online",

@@ -88,6 +88,7 @@ class Numbers {
     instrument.plausible_low = profile_.plausible_low * whole_;
     instrument.plausible_high = profile_.plausible_high * whole_;
     instrument.step = read_own("step").value_or(profile_.step * whole_);
+    source.whole = whole_;
     read_plausible(instrument);
     read_tests(instrument);
     if (profile_.per_second_max > 0) {

@@ -131,6 +131,7 @@ room::Purifier purifier_of(const Section& from) {
     purifier.start_hours = room::Hours{hours->from, hours->to};
   }
   purifier.frost_below = {from.number("frost_below")};
+  purifier.feed_pressure_low = {from.number("feed_pressure_low")};
   purifier.hot_above = {from.number("hot_above")};
   purifier.rejection_low = from.number("rejection_low");
   purifier.feed_change = from.number("feed_change");

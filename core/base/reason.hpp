@@ -47,6 +47,7 @@ enum class Why : std::uint8_t {
   off_not_obeyed,          // subject: actuator  a: seconds since OFF
   on_not_obeyed,           // subject: actuator  a: seconds since ON
   no_power,                // subject: actuator  a: watts  b: idle watts  c: litres in the vat
+  pressure_low,            // subject: instrument  a: bars  b: limit
   starts_too_often,        // subject: actuator  a: starts in the last hour  b: limit
   level_below,             // a: litres  b: limit  c: days of top-off left
   too_warm,                // subject: instrument  a: degrees  b: limit

@@ -135,7 +135,7 @@ Cause frost(const Picture& picture, const Findings&) {
     if (instrument.quantity != Quantity::temperature || instrument.place == Place::mixing_vat) {
       continue;
     }
-    if (signal.quality != Quality::good || signal.value >= limit.value) continue;
+    if (!signal.seen || signal.quality == Quality::bad || signal.value >= limit.value) continue;
     return Reason{
         Why::frost, static_cast<std::uint8_t>(i), {to_float(signal.value), to_float(limit.value)}};
   }

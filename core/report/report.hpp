@@ -29,8 +29,8 @@ struct Field {
   friend bool operator==(const Field&, const Field&) = default;
 };
 
-// One document: `vat/pure`, `mixing_vat`, `purifier`, `resin/lead`, `actuator/booster`, `alarm/leak`,
-// `source/floor`, `supply/salt`, `ledger`.
+// One document: `vat/pure`, `mixing_vat`, `purifier`, `resin/lead`, `actuator/booster`,
+// `alarm/leak`, `source/floor`, `supply/salt`, `ledger`.
 struct Thing {
   std::string kind;
   std::string id;  // empty where there is one of its kind

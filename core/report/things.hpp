@@ -9,7 +9,7 @@
 
 namespace tidewright::report {
 
-// The room must have a vat; a mixing vat; a purifier; a purifier whose lead canister's size is told.
+// The room must have a vat; a mixing vat; a purifier; and its lead canister's size must be told.
 Thing vat(const picture::Picture&);
 Thing mixing_vat(const picture::Picture&);
 Thing purifier(const picture::Picture&);

@@ -86,6 +86,8 @@ constexpr Row rows[] = {
     {Why::on_not_obeyed, About::actuator, "{it} does not switch on, twice tried"},
     {Why::no_power, About::actuator,
      "{it} is on and draws {a} W (under {b} W it does not work), with {c} L in the vat"},
+    {Why::pressure_low, About::instrument,
+     "{it} shows {a} bar while the pump runs, under {b} bar it runs dry"},
     {Why::starts_too_often, About::actuator,
      "{it} started {a} times in an hour, at most {b} is good"},
     {Why::level_below, About::room, "the {vat} holds {a} L, under {b} L"},

@@ -35,6 +35,7 @@ struct Purifier {
   Litres judged_litres{2};                //   and this much water, whichever is longer
   std::optional<Hours> start_hours;
   Celsius frost_below{4};
+  Bars feed_pressure_low{0.3};  // under this the pump runs dry
   Celsius hot_above{35};
   double rejection_low = 0.9;         // of the feed's solids; below: the membrane is told of
   double feed_change = 0.3;           // of the usual feed; beyond: told

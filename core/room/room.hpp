@@ -17,7 +17,7 @@
 namespace tidewright::room {
 
 // step() keeps its state in arrays of these sizes; config/reader refuses a larger room.
-inline constexpr std::size_t instruments_max = 24;
+inline constexpr std::size_t instruments_max = 32;
 inline constexpr std::size_t actuators_max = 8;
 
 using InstrumentIndex = std::uint8_t;

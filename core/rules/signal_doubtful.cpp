@@ -16,9 +16,10 @@ bool is_contradicted(const state::Signal& signal) {
   return signal.doubt != Why::nothing && signal.why == signal.doubt;
 }
 
-// Leak sensors and the gauge have alarms of their own when they are lost.
+// Leak sensors and the vat's gauge have alarms of their own when they are lost.
 bool has_own_alarm(const room::Instrument& instrument) {
-  return instrument.quantity == Quantity::wetness || instrument.quantity == Quantity::level;
+  const bool gauge = instrument.quantity == Quantity::level && instrument.place == room::Place::vat;
+  return gauge || instrument.quantity == Quantity::wetness;
 }
 
 // When the instrument will have been of no use for too long; never, if it is good.

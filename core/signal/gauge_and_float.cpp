@@ -10,7 +10,10 @@ void compare_gauge_with_float(const Beside& beside, state::Signals& signals) {
   if (!high_high || !room.vat || !room.vat->stop_at) return;
   const bool lifted = signals[*high_high].seen && signals[*high_high].value >= 0.5;
   for (std::size_t i = 0; i < room.instruments.size(); ++i) {
-    if (room.instruments[i].quantity != room::Quantity::level) continue;
+    const room::Instrument& instrument = room.instruments[i];
+    if (instrument.quantity != room::Quantity::level || instrument.place != room::Place::vat) {
+      continue;
+    }
     state::Signal& gauge = signals[i];
     if (lifted && gauge.seen && gauge.value < room.vat->stop_at->value) {
       doubt(gauge, Why::below_the_float, *high_high, gauge.value, 0, beside.circumstances.now);

@@ -72,8 +72,9 @@ void compare_gauge_with_flow(const Beside& beside, state::Signals& signals,
     trust_all_like(room, signals, *meter, Why::flow_against_level);
     window.open = false;
   }
-  const bool comparable =
-      purifies(room, signals, beside.drives) && is_sound(level_signal) && is_sound(signals[*meter]);
+  const bool fills =
+      purifies(room, signals, beside.drives) && !is_diverted(room, signals, beside.drives);
+  const bool comparable = fills && is_sound(level_signal) && is_sound(signals[*meter]);
   if (!comparable) {
     window.open = false;
     return;

@@ -10,8 +10,12 @@ namespace tidewright::signal {
 // The feedback where it is good, else the last command.
 bool works(const room::Room&, const state::Signals&, const state::Drives&, room::ActuatorIndex);
 
-// No actuator works or is told to; false where the daemon switches nothing.
-bool all_off(const room::Room&, const state::Signals&, const state::Drives&);
+// Nothing that moves the purifier's water works or is told to; false where the daemon switches none
+// of that. A heater or a pump in the mixing vat makes no feed water flow.
+bool feed_is_off(const room::Room&, const state::Signals&, const state::Drives&);
+
+// The product runs to the drain in place of the vat.
+bool is_diverted(const room::Room&, const state::Signals&, const state::Drives&);
 
 // The purifier's driving actuator works.
 bool purifies(const room::Room&, const state::Signals&, const state::Drives&);

@@ -20,7 +20,7 @@ void begin_anew(state::Comparison&, Instant now);
 
 // Books each reading that has come, at any quality but garbage. A flow counts for the time since
 // the one before, at most as long as its silence is normal. A count that falls has wrapped where
-// that gives a credible flow, else it was restarted: what it shows has passed since.
+// that gives a credible flow, else it was restarted and begins anew.
 // Notes since when everything is off, and what had passed when the run-down was over.
 void book_water(const Beside&, const state::Signals&, state::Comparison&);
 

@@ -38,7 +38,7 @@ struct BalanceWindow {
 };
 
 // In this order of places.
-constexpr std::array metered_places{room::Place::feed, room::Place::product,
+inline constexpr std::array metered_places{room::Place::feed, room::Place::product,
                                            room::Place::concentrate};
 
 struct Comparison {

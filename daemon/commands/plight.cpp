@@ -113,6 +113,9 @@ class Life {
 
   // None: it is silent.
   std::optional<double> says(const room::Instrument& instrument) const {
+    const bool has_own_alarm =
+        instrument.quantity == Quantity::wetness || instrument.quantity == Quantity::level;
+    if (is(RuleId::signal_doubtful) && !has_own_alarm) return std::nullopt;
     switch (instrument.quantity) {
       case Quantity::wetness:
         if (is(RuleId::leak_sensor_lost)) return std::nullopt;
@@ -132,14 +135,13 @@ class Life {
         return is(RuleId::resin_breakthrough) ? 5 : 0;
       case Quantity::temperature:
         if (is(RuleId::frost)) return 2;
-        if (is(RuleId::signal_doubtful)) return 60;  // hotter than any water room
         return is(RuleId::room_hot) ? 45 : 15;
       case Quantity::flow:
         return runs() ? room_.purifier->rated.value / 2 : 0;
       case Quantity::water_count:
         return 0;
       case Quantity::pressure:
-        return 3;
+        return is(RuleId::pump_dry) ? 0 : 3;
       case Quantity::feedback:
         return switched(instrument, 1);
       case Quantity::power:

@@ -72,6 +72,21 @@ Json table_or_topic(Kind kind) {
   return topic_is_enough ? either(text("^[^#+]+$"), whole_table) : whole_table;
 }
 
+Json instrument(Kind kind) {
+  switch (kind) {
+    case Kind::flow_meter:
+      return reference("flow_meter");
+    case Kind::float_switch:
+      return reference("float_switch");
+    case Kind::feedback:
+      return reference("feedback");
+    case Kind::availability:
+      return reference("availability");
+    default:
+      return reference("number");
+  }
+}
+
 Json written(const Key& key) {
   Json quantity = text("^-?[0-9]");
   Json number{{"type", "number"}};
@@ -115,23 +130,9 @@ Json written(const Key& key) {
       return {{"type", "array"}, {"items", quantity}, {"minItems", 2}, {"maxItems", 2}};
     case Kind::own_points:
       return list_of({{"type", "array"}, {"prefixItems", {number, quantity}}, {"minItems", 2}}, 2);
-    case Kind::level_gauge:
-    case Kind::thermometer:
-    case Kind::solids_meter:
-    case Kind::power_meter:
-    case Kind::pressure_meter:
-    case Kind::twin:
-      return reference("number");
-    case Kind::flow_meter:
-      return reference("flow_meter");
-    case Kind::float_switch:
-      return reference("float_switch");
-    case Kind::feedback:
-      return reference("feedback");
-    case Kind::availability:
-      return reference("availability");
+    default:
+      return instrument(key.kind);
   }
-  return true;
 }
 
 Json property(const Key& key) {

@@ -122,6 +122,7 @@ constexpr auto why_words = std::to_array<WhyWord>({
     {Why::off_not_obeyed, "off_not_obeyed", of_actuator},
     {Why::on_not_obeyed, "on_not_obeyed", of_actuator},
     {Why::no_power, "no_power", of_actuator},
+    {Why::pressure_low, "pressure_low", of_instrument},
     {Why::starts_too_often, "starts_too_often", of_actuator},
     {Why::level_below, "level_below"},
     {Why::too_warm, "too_warm", of_instrument},

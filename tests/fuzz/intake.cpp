@@ -17,11 +17,13 @@ constexpr room::InstrumentIndex index = 5;
 
 config::Source source(unsigned choice) {
   config::Source made;
-  made.form = static_cast<config::Form>(choice % 3);
+  made.form = static_cast<config::Form>(choice % 4);
   const char* const pointers[] = {"", "/t", "/a/0", "/a~1b"};
   made.pointer = pointers[choice / 3 % 4];
   if ((choice & 0x40U) != 0) made.time_pointer = "/at";
   if ((choice & 0x80U) != 0) made.points = {{-10, 0}, {10, 50}, {100, 60}};
+  const char* const names[] = {"", "a", "urn:dev:ow:10e2073a01080063"};
+  made.senml_name = names[choice / 4 % 3];
   made.on_words = {"wet", "true"};
   made.off_words = {"dry", "false"};
   return made;

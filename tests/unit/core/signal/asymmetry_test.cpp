@@ -170,6 +170,18 @@ TEST_P(LeakCheck, DoesNotBelieveDry) {
 INSTANTIATE_TEST_SUITE_P(All, LeakCheck, testing::ValuesIn(of_the_leak_sensor),
                          [](const auto& param) { return std::string{param.param.name}; });
 
+// A thermometer that shows what cannot be in this room: frost is believed all the same.
+TEST(ThermometerInDoubt, FrostIsBelieved) {
+  SignalBench bench;
+  bench.happen(Ask{.kind = AskKind::stop, .ticket = 1});
+  bench.room.instruments[Minimal::warmth].plausible_low = 10;
+  bench.says(Minimal::warmth, 2);
+  ASSERT_EQ(bench.quality(Minimal::warmth), Quality::uncertain);
+  const auto picture = picture::draw(bench.room, bench.state);
+  EXPECT_TRUE(interlock::frost(picture, bench.state.findings));
+  EXPECT_FALSE(picture.temperature_known) << "and nothing is reckoned with it";
+}
+
 // A product meter that its twin contradicts: salt is believed, purity is not.
 class ProductInDoubt : public testing::Test {
  protected:

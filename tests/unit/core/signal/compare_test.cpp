@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include "core/picture/picture.hpp"
+#include "core/signal/gauge_and_flow.hpp"
 #include "core/signal/ruling.hpp"
 #include "tests/unit/core/signal/bench.hpp"
 
@@ -135,6 +136,39 @@ TEST(GaugeAndFlow, SomebodysBucketIsNoDisagreement) {
   bench.fill_an_hour(10, 10);
   EXPECT_EQ(bench.quality(Minimal::level), Quality::good);
   EXPECT_EQ(bench.quality(Metered::product_flow), Quality::good);
+}
+
+TEST(GaugeAndFlow, WhatIsDivertedIsNoDisagreement) {
+  for (const bool diverted : {false, true}) {
+    SignalBench bench;
+    room::Actuator divert;
+    divert.role = room::Role::divert_valve;
+    bench.room.actuators.push_back(divert);
+    state::Drives drives = bench.state.drives;
+    drives[bench.room.actuators.size() - 1].on = diverted;
+    state::Circumstances known = bench.state.circumstances;
+    state::Comparison comparison;
+    Wake wake;
+    for (int litre = 0; litre <= 20; ++litre) {
+      known.now += 5min;
+      comparison.water[1].passed = Litres{1.0 * litre};
+      signal::compare_gauge_with_flow({bench.room, known, drives}, bench.state.signals, comparison,
+                                      wake);
+    }
+    EXPECT_EQ(bench.why(Minimal::level) == Why::level_against_flow, !diverted);
+  }
+}
+
+TEST(GaugeAndFloat, AGaugeOfAnotherVatIsNotMeant) {
+  SignalBench bench;
+  room::Instrument other = bench.room.instruments[Minimal::level];
+  other.place = Place::mixing_vat;
+  bench.room.instruments.push_back(other);
+  const auto i = static_cast<room::InstrumentIndex>(bench.room.instruments.size() - 1);
+  bench.happen(Reading{.instrument = i, .value = 50});
+  bench.says(Full::high_high, 1);
+  EXPECT_EQ(bench.quality(i), Quality::good);
+  EXPECT_EQ(bench.quality(Minimal::level), Quality::bad);
 }
 
 TEST(Balance, WaterThatIsMissingMakesAllThreeDoubtful) {

@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include "core/picture/picture.hpp"
+#include "core/signal/running.hpp"
 #include "tests/unit/core/signal/bench.hpp"
 
 namespace tidewright {
@@ -46,13 +47,16 @@ TEST_F(Counting, ACountThatWrapsGoesOn) {
 }
 
 // To have wrapped it would have had to count more than a pipe gives.
-TEST_F(Counting, ACountThatRestartsHasCountedWhatItShows) {
+TEST_F(Counting, ACountThatRestartsBeginsAnew) {
   for (const double wraps_at : {0.0, 100'000.0}) {
     bench.room.instruments[Metered::product_flow].wraps_at = wraps_at;
     shows(900);
     const double before = passed();
+    shows(895);  // as it was saved last
     shows(4);
-    EXPECT_EQ(passed() - before, 4) << wraps_at;
+    EXPECT_EQ(passed(), before) << wraps_at;
+    shows(6);
+    EXPECT_EQ(passed() - before, 2) << wraps_at;
   }
 }
 
@@ -121,6 +125,18 @@ TEST_F(AllOff, HalfALitreIsALeak) {
   EXPECT_TRUE(leaks());
   EXPECT_EQ(bench.state.latches[room::RuleId::leak].cause.why, Why::flow_when_off);
   EXPECT_EQ(bench.state.latches[room::RuleId::leak].cause.subject, Metered::feed_flow);
+}
+
+// The heater is on for hours and makes no feed water flow.
+TEST_F(AllOff, AHeaterThatIsOnHidesNoLeak) {
+  room::Actuator heater;
+  heater.id = "heater";
+  heater.role = room::Role::heater;
+  bench.room.actuators.push_back(heater);
+  bench.state.drives[bench.room.actuators.size() - 1].on = true;
+  EXPECT_TRUE(signal::feed_is_off(bench.room, bench.state.signals, bench.state.drives));
+  bench.state.drives[0].on = true;
+  EXPECT_FALSE(signal::feed_is_off(bench.room, bench.state.signals, bench.state.drives));
 }
 
 TEST_F(AllOff, WhatAMeterShowsAtRestIsNoFlow) {
