@@ -5,6 +5,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "config/protection_parts.hpp"
+#include "core/report/phrases.hpp"
+
 namespace tidewright::config {
 namespace {
 
@@ -68,10 +71,34 @@ class Stakes {
 
 }  // namespace
 
+std::optional<LitresPerHour> flow_at_most(const room::Room& room, room::ActuatorIndex actuator) {
+  if (room.actuators[actuator].flow) return room.actuators[actuator].flow;
+  if (!room.purifier) return std::nullopt;
+  switch (room.actuators[actuator].role) {
+    case room::Role::booster_pump:
+    case room::Role::feed_valve:
+      return room.purifier->rated * feed_per_product;
+    case room::Role::fill_valve:
+    case room::Role::divert_valve:
+      return room.purifier->rated;
+    default:
+      return std::nullopt;
+  }
+}
+
 std::vector<Stake> at_stake(const room::Room& room) {
   std::vector<Stake> stakes;
-  if (const auto driven = room::driving(room)) {
-    Stakes{room, room.actuators[*driven], stakes}.gather();
+  const auto driven = room::driving(room);
+  if (driven) Stakes{room, room.actuators[*driven], stakes}.gather();
+  for (std::size_t n = 0; n < room.actuators.size(); ++n) {
+    const auto i = static_cast<room::ActuatorIndex>(n);
+    const room::Actuator& actuator = room.actuators[n];
+    const auto flow = flow_at_most(room, i);
+    const bool kept = actuator.lease_kind != room::LeaseKind::none;
+    if (i == driven || !facts(actuator.role).moves_water || !kept || !flow) continue;
+    stakes.push_back({fmt::format("the daemon or the broker stops while {} is on",
+                                  report::actuator_words(room, i)),
+                      actuator.lease, Litres{flow->value * hours(actuator.lease)}});
   }
   return stakes;
 }

@@ -12,7 +12,7 @@
 namespace tidewright::config {
 
 // How a payload is read.
-enum class Form : std::uint8_t { number, word, json };
+enum class Form : std::uint8_t { number, word, json, senml };
 
 // What the payload shows, and what it then means in the instrument's own unit.
 struct CalibrationPoint {
@@ -33,7 +33,9 @@ struct Source {
   std::string pointer;  // RFC 6901 into a json payload; empty = the whole document
   std::string
       time_pointer;  // RFC 6901 to the source's own time (ISO 8601 or Unix seconds); may be empty
-  double scale = 1;  // own unit = shown * scale + offset
+  std::string senml_name;  // of its record in a pack (RFC 8428); empty = the pack's only name
+  double whole = 1;        // litres that a share of one stands for, of a level
+  double scale = 1;        // own unit = shown * scale + offset
   double offset = 0;
   std::vector<CalibrationPoint>
       points;                         // instead: piecewise linear, `shown` rising, no extrapolation
@@ -74,6 +76,7 @@ struct Household {
   Broker broker;
   std::string base = "tidewright";                 // of everything published
   std::string heartbeat = "tidewright-heartbeat";  // own topic of the safety line
+  Duration journal_kept = std::chrono::hours{14 * 24};
 };
 
 }  // namespace tidewright::config

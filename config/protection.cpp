@@ -2,7 +2,10 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "config/at_stake.hpp"
+#include "config/protection_parts.hpp"
 #include "core/report/phrases.hpp"
 #include "core/rules/catalogue.hpp"
 
@@ -27,10 +30,12 @@ class Cases {
       water_after_off();
       obedience();
     }
+    flow_when_off();
     filling();
     supply();
     quality();
     frost();
+    upkeep();
     if (broker.uri.starts_with("mqtt://") && broker.uri.find("127.0.0.1") == std::string::npos &&
         broker.uri.find("localhost") == std::string::npos) {
       lacks("somebody else is in your network",
@@ -49,6 +54,24 @@ class Cases {
     into_.not_had.push_back({std::move(happening), std::move(outcome)});
   }
   std::string pump() const { return actuator_words(room_, *driven_); }
+
+  bool has_water_meter() const {
+    return std::any_of(room_.instruments.begin(), room_.instruments.end(), [](const auto& i) {
+      return i.quantity == Quantity::flow || i.quantity == Quantity::water_count;
+    });
+  }
+
+  // A second witness, where there is one; without it the leak sensor and the gauge must do.
+  void flow_when_off() {
+    if (!has_water_meter() || !room_.purifier) return;
+    if (room_.purifier->water_stops_with == room::WaterStopsWith::valve) {
+      has("water flows although everything is off",
+          "you are told as of a leak, and everything stays off until somebody has looked");
+    } else {
+      lacks("water flows although everything is off",
+            "nobody is told: where no valve stops the water, it may");
+    }
+  }
 
   void leak() {
     bool any = false;
@@ -116,18 +139,29 @@ class Cases {
     } else {
       lacks(pump() + " does not obey", "nothing says so: its plug gives no feedback");
     }
-    if (room_.actuators.size() > 1) {
+    if (const auto second = second_way()) {
       has("the relay in that plug sticks",
-          fmt::format("{} goes off too", actuator_words(room_, *driven_ == 0 ? 1 : 0)));
+          fmt::format("{} goes off too", actuator_words(room_, *second)));
     } else {
       lacks("the relay in that plug sticks",
             "there is no second way to stop the water: pull the plug out and close the feed cock");
     }
     if (room::find(room_, Quantity::power, *driven_)) {
       has(pump() + " runs dry or blocked", "its power shows it, and it goes off");
+    } else if (room::find(room_, Quantity::pressure, Place::feed)) {
+      has(pump() + " runs dry", "the feed pressure shows it, and it goes off");
     } else {
       lacks(pump() + " runs dry or blocked", "nothing notices it: its power is not measured");
     }
+  }
+
+  // What else stands in the water's way to the vat.
+  std::optional<room::ActuatorIndex> second_way() const {
+    for (std::size_t i = 0; i < room_.actuators.size(); ++i) {
+      if (i == *driven_ || !facts(room_.actuators[i].role).makes_water) continue;
+      return static_cast<room::ActuatorIndex>(i);
+    }
+    return std::nullopt;
   }
 
   void filling() {
@@ -198,9 +232,32 @@ class Cases {
     if (room::find(room_, Quantity::temperature, Place::room) ||
         room::find(room_, Quantity::temperature, Place::feed)) {
       has(fmt::format("it is colder than {} °C", number(room_.purifier->frost_below.value)),
-          "nothing starts");
+          "nothing starts, and you are told");
     } else {
       lacks("the room freezes", "nothing notices it: there is no thermometer");
+    }
+  }
+
+  // What would be noticed only when it is too late.
+  void upkeep() {
+    if (driven_) {
+      const bool permeate =
+          room::find(room_, Quantity::dissolved_solids, Place::permeate).has_value();
+      if (permeate && room_.purifier->lead_resin) {
+        has("the resin will be spent soon", "you are told before");
+      } else {
+        lacks("the resin will be spent soon",
+              fmt::format("nobody tells you before: {}",
+                          permeate ? "the file does not say how much `resin` there is"
+                                   : "there is no meter between membrane and resin"));
+      }
+    }
+    if (room_.vat && !room_.vat->clean_every) {
+      lacks("the vat needs cleaning", "nobody tells you: the file gives no clean_every");
+    }
+    if (room_.supplies.empty()) {
+      lacks("salt, resin or cartridges run out",
+            "nobody tells you: the file has no [supply.<name>]");
     }
   }
 
@@ -214,6 +271,7 @@ class Cases {
 Protection protection(const Household& household) {
   Protection result;
   Cases{household, result}.gather(household.broker);
+  gather_actuators(household.room, result);
   result.at_stake = at_stake(household.room);
   result.rises = rises(household);
   for (const rules::Rule* rule : rules::catalogue) {

@@ -25,8 +25,8 @@ struct Persist {
   friend bool operator==(const Persist&, const Persist&) = default;
 };
 
-// A summary stands for many alarms; it names the first of them.
-enum class Announced : std::uint8_t { raised, reminder, cleared, test, summary };
+// A summary stands for many alarms; it names the first of them. A digest is about no single one.
+enum class Announced : std::uint8_t { raised, reminder, cleared, test, summary, digest };
 
 // Tell the household. Words are made by report/.
 struct Announcement {

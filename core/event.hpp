@@ -53,7 +53,8 @@ struct Delivery {
 // The first event after a start. `clean`: the last run ended on purpose and its state was read.
 struct Started {
   bool clean = false;
-  Duration away{0};  // since the last record of the run before
+  Duration away{0};      // since the last record of the run before
+  bool readable = true;  // false: what stood latched is not known, so it counts as latched
 };
 
 struct ClockSet {
@@ -89,23 +90,25 @@ enum class AskKind : std::uint8_t {
 struct Ask {
   AskKind kind{};
   std::uint32_t ticket = 0;
-  room::RuleId alarm{};          // acknowledge, shelve, unshelve, reset, confirm
-  std::uint32_t occurrence = 0;  // acknowledge; 0 = the current one
-  Duration lasting{0};           // start (0 = to STOP), shelve
-  std::uint32_t token = 0;       // confirm: as told; reset: a fresh one made by the daemon
+  room::RuleId alarm{};                       // acknowledge, shelve, unshelve, reset, confirm
+  std::uint32_t occurrence = 0;               // acknowledge; 0 = the current one
+  room::ActuatorIndex actuator = no_subject;  // start, stop; no_subject = make_water
+  Duration lasting{0};                        // start (0 = to STOP), shelve
+  std::uint32_t token = 0;  // confirm: as told; reset: a fresh one made by the daemon
   Name who{};
   Remark why{};  // shelve, in the person's words: for the journal and the log
 };
 
-enum class TellKind : std::uint8_t { measured, rotated, replaced, tested };
+enum class TellKind : std::uint8_t { measured, rotated, replaced, tested, cleaned, stocked };
 
 // A person's fact. `ticket` comes back in the Answer.
 struct Tell {
   TellKind kind{};
   std::uint32_t ticket = 0;
   room::InstrumentIndex instrument = no_subject;  // measured, tested
-  double value = 0;                               // measured
+  double value = 0;                               // measured; stocked: what there is now
   Name who{};
+  room::SupplyIndex supply = no_subject;  // stocked
 };
 
 struct Event {

@@ -1,12 +1,15 @@
 #include "core/step.hpp"
 
+#include "core/alarm/digest.hpp"
 #include "core/alarm/live.hpp"
 #include "core/interlock/decide.hpp"
 #include "core/ledger/post.hpp"
 #include "core/ledger/told.hpp"
 #include "core/picture/picture.hpp"
+#include "core/procedure/attended.hpp"
 #include "core/procedure/make_water.hpp"
 #include "core/rules/catalogue.hpp"
+#include "core/signal/compare.hpp"
 #include "core/signal/judge.hpp"
 #include "core/signal/note.hpp"
 
@@ -31,16 +34,21 @@ Instant step(const room::Room& room, State& state, const Event& event, Effects& 
   Wake wake;
   signal::note(event, state.circumstances);
   signal::judge(room, event, state.circumstances, state.signals, wake);
+  signal::compare({room, state.circumstances, state.drives}, event, state.signals, state.comparison,
+                  wake);
   ledger::post({room, state.circumstances, state.signals, state.drives, state.make_water}, event,
                state.ledger);
   ledger::answer_tell(room, event, effects);
   const picture::Picture picture = picture::draw(room, state);
   rules::judge(picture, state.findings, wake);
   procedure::make_water(picture, event, state.make_water, effects, wake);
-  interlock::decide(picture, state.findings, state.make_water, event, state.latches, state.armed,
-                    state.drives, effects, wake);
+  procedure::attended(picture, event, state.attended, effects, wake);
+  interlock::decide(picture, state.findings, state.make_water, state.attended, event, state.latches,
+                    state.armed, state.drives, effects, wake);
   alarm::live(room, event, state.findings, state.latches, state.circumstances, state.alarms,
               state.flood, effects, wake);
+  alarm::digest(state.latches, state.circumstances, state.ledger.made, state.alarms, state.digest,
+                effects, wake);
   if (effects.overflowed()) all_off(room, state, effects);
   return wake.at;
 }

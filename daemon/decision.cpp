@@ -31,7 +31,7 @@ Decision::Decision(const Surroundings& around)
 void Decision::start() {
   const store::Found& found = around_.store.found();
   const Duration away = found.last == long_ago ? Duration{0} : around_.clock.now() - found.last;
-  happen(Started{found.clean, away});
+  happen(Started{.clean = found.clean, .away = away, .readable = found.readable});
   happen(ClockSet{around_.clock.wall()});
 }
 
@@ -41,7 +41,8 @@ void Decision::happen(const decltype(Event::what)& what, std::string_view raw) {
   for (const Effect& effect : effects_) {
     if (const auto* wanted = std::get_if<Command>(&effect)) command(*wanted);
   }
-  carry_out_the_rest(around_.store.record(event, raw, state_));
+  sequence_ = around_.store.record(event, raw, state_);
+  carry_out_the_rest();
 }
 
 void Decision::command(const Command& wanted) {
@@ -52,7 +53,7 @@ void Decision::command(const Command& wanted) {
 
 // No latch that was announced is ever lost: what a pass announces after Persist waits for the
 // disk, or for the disk's refusal.
-void Decision::carry_out_the_rest(std::uint64_t sequence) {
+void Decision::carry_out_the_rest() {
   bool persist = false;
   for (const Effect& effect : effects_) {
     if (std::holds_alternative<Persist>(effect)) {
@@ -61,9 +62,9 @@ void Decision::carry_out_the_rest(std::uint64_t sequence) {
       around_.reporter.answer(*answer);
     } else if (const auto* announcement = std::get_if<Announcement>(&effect)) {
       if (persist) {
-        held_.push_back({sequence, *announcement});
+        held_.push_back({sequence_, *announcement, state_});
       } else {
-        around_.reporter.announce(*announcement, state_);
+        around_.reporter.announce(*announcement, newest(sequence_, state_));
       }
     }
   }
@@ -87,7 +88,8 @@ void Decision::told(const Delivery& delivery) {
 void Decision::committed() {
   const store::Committed done = around_.store.committed();
   while (!held_.empty() && held_.front().sequence <= done.sequence) {
-    around_.reporter.announce(held_.front().announcement, state_);
+    const Held& held = held_.front();
+    around_.reporter.announce(held.announcement, newest(held.sequence, held.state));
     held_.erase(held_.begin());
   }
   if (done.ok == recording_) return;
@@ -102,9 +104,28 @@ void Decision::rest() {
     log::info("The wall clock was set; no timer is moved by it.");
     happen(ClockSet{wall});
   }
-  if (shown_) return;
-  around_.reporter.show(state_);
-  shown_ = true;
+  show();
+}
+
+void Decision::part() { around_.reporter.show(newest(sequence_, state_)); }
+
+// Of that state and what the reporter was given before.
+const State& Decision::newest(std::uint64_t sequence, const State& state) {
+  if (sequence > told_.sequence) told_ = {.sequence = sequence, .state = state};
+  return told_.state;
+}
+
+void Decision::show() {
+  constexpr int beats_waited_most = 8;  // 2 s: another program may hold the journal
+  if (!draft_ && !shown_) {
+    draft_ = Draft{.sequence = sequence_, .state = state_};
+    shown_ = true;
+  }
+  if (!draft_) return;
+  const bool recorded = draft_->sequence <= around_.store.recorded();
+  if (!recorded && recording_ && ++draft_->beats_waited < beats_waited_most) return;
+  around_.reporter.show(newest(draft_->sequence, draft_->state));
+  draft_.reset();
 }
 
 void Decision::hear(const mqtt::Inbound& message) {

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -43,6 +44,8 @@ class Decision {
   void committed();
   // Every 250 ms: what need not happen at once.
   void rest();
+  // The last call: the present state is shown, whatever the disk says.
+  void part();
 
   // When Tick is due.
   Instant due() const { return due_; }
@@ -55,9 +58,18 @@ class Decision {
   struct Held {
     std::uint64_t sequence;
     Announcement announcement;
+    State state;  // as of then
+  };
+  // What is to be shown once a restart would know of it: a total that was published never falls.
+  struct Draft {
+    std::uint64_t sequence = 0;
+    State state;
+    int beats_waited = 0;
   };
   void command(const Command& command);
-  void carry_out_the_rest(std::uint64_t sequence);
+  void carry_out_the_rest();
+  void show();
+  const State& newest(std::uint64_t sequence, const State& state);
   void judge(const intake::Target& target, const intake::Message& message);
   void refuse(room::InstrumentIndex instrument, intake::Refused why, std::string_view raw);
 
@@ -67,8 +79,11 @@ class Decision {
   State state_;
   Effects effects_;
   Instant due_ = long_ago;
+  std::uint64_t sequence_ = 0;  // of the last event
   bool recording_ = true;
-  bool shown_ = true;       // the reporter has the present state
+  bool shown_ = true;  // the present state is on its way to the reporter
+  std::optional<Draft> draft_;
+  Draft told_;              // the newest that the reporter was given: what is seen never goes back
   std::vector<Held> held_;  // announcements whose latch is not on the disk yet
 };
 

@@ -97,7 +97,7 @@ void Loop::stop() {
     poll(&word, 1, 20);
     drain();
   }
-  decision_.rest();
+  decision_.part();
 }
 
 }  // namespace tidewright

@@ -13,6 +13,7 @@
 #                phases and findings is full; $MINUTES bounds it, and it can be taken up again
 #   kills        the daemon killed $KILLS (500) times; no announced latch may be lost
 #   determinism  one journal replayed in debug and release, to equal commands, alarms and reasons
+#   year         a fault-free year of every household, against the home figures
 #   bench        the benchmarks, printed
 # Without a PART: each one that has not yet passed at this commit, so that a run can be taken up
 # again. Logs are in build/long.
@@ -81,6 +82,11 @@ determinism() {
   done
 }
 
+year() {
+  built release simulation_tests &&
+    TIDEWRIGHT_YEARS=1 build/release/tests/simulation_tests --gtest_filter='FaultFreeYear*'
+}
+
 bench() {
   need libbenchmark-dev
   built release benches || return 1
@@ -94,7 +100,7 @@ bench() {
 state() { git rev-parse HEAD; git status --porcelain; }
 has_passed() { [ "$(cat "$kept/$1.passed" 2>/dev/null)" = "$(state)" ]; }
 
-parts="lint asan tsan determinism numbers mutants mutate campaign kills fuzz bench"
+parts="lint asan tsan determinism numbers year mutants mutate campaign kills fuzz bench"
 wanted=${*:-$parts}
 need $build_packages libgtest-dev libgmock-dev librapidcheck-dev python3 python3-gsw || exit 1
 passed=0 failed=0

@@ -13,20 +13,28 @@ room::LeaseKind lease_kind(const std::string& word) {
   return room::LeaseKind::none;
 }
 
+room::Role role_of(const Section& from) {
+  for (std::size_t i = 0; i < room::role_count; ++i) {
+    if (from.text("role") == room::role_facts[i].words) return static_cast<room::Role>(i);
+  }
+  return room::Role::booster_pump;
+}
+
 room::Actuator actuator_of(const Section& from) {
   room::Actuator actuator;
   actuator.id = from.id();
-  actuator.role =
-      from.text("role") == "feed valve" ? room::Role::feed_valve : room::Role::booster_pump;
+  actuator.role = role_of(from);
   actuator.words = from.told("words") != nullptr ? from.text("words") : "the " + from.text("role");
   actuator.lease_kind = lease_kind(from.text("lease_kept_by"));
-  actuator.lease = duration(from, "lease");
+  actuator.lease =
+      from.told("lease") != nullptr ? duration(from, "lease") : facts(actuator.role).lease;
   actuator.travel = duration(from, "travel");
   actuator.run_longest = duration(from, "run_longest");
   actuator.on_per_day_longest = duration(from, "on_per_day_longest");
   actuator.off_shortest = duration(from, "off_shortest");
   actuator.starts_per_hour_max = static_cast<int>(from.number("starts_per_hour_max"));
   actuator.idle_below = {from.number("idle_below")};
+  if (from.told("flow") != nullptr) actuator.flow = LitresPerHour{from.number("flow")};
   return actuator;
 }
 
@@ -83,6 +91,22 @@ void check_roles(Draft& draft) {
   }
 }
 
+// Out of the water a heater burns. Only a gauge shows that it is covered.
+void check_heater(Draft& draft) {
+  for (const Section& actuator : draft.actuators) {
+    if (actuator.text("role") != "heater") continue;
+    for (const std::string_view key : {"level", "low"}) {
+      if (draft.mixing_vat && draft.mixing_vat->mentions(key)) continue;
+      draft.problems.add(actuator.at("role"),
+                         fmt::format("{} is a heater, but there is no `{}` in [mixing_vat]; "
+                                     "expected a gauge and the mark under which it is off",
+                                     actuator.title(), key),
+                         "A heater out of the water burns.");
+      break;
+    }
+  }
+}
+
 }  // namespace
 
 void read_actuators(Draft& draft) {
@@ -110,6 +134,7 @@ void read_actuators(Draft& draft) {
     draft.household.room.actuators.push_back(std::move(actuator));
   }
   check_roles(draft);
+  check_heater(draft);
 }
 
 }  // namespace tidewright::config

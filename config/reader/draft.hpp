@@ -15,10 +15,12 @@ struct Draft {
   std::optional<Section> file;
   std::optional<Section> broker;
   std::vector<Section> vats;
+  std::optional<Section> mixing_vat;
   std::vector<Section> leaks;
   std::optional<Section> purifier;
   std::vector<Section> temperatures;
   std::vector<Section> actuators;  // beside household.room.actuators, same order
+  std::vector<Section> supplies;
   std::vector<Section> rules;
 
   Household household;
@@ -27,10 +29,12 @@ struct Draft {
 
 void read_broker(Draft&);
 void read_vat(Draft&);
+void read_mixing_vat(Draft&);
 void read_leaks(Draft&);
 void read_temperatures(Draft&);
 void read_actuators(Draft&);  // before the purifier, which names one
 void read_purifier(Draft&);
+void read_supplies(Draft&);
 void read_rules(Draft&);
 
 // What one section alone cannot see: names, topics, sizes, and what may run unattended.

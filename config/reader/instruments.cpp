@@ -107,6 +107,22 @@ void read_availability(Draft& draft, const Section& section, room::Instrument& i
                      "Look at what the sensor really sends in both cases.");
 }
 
+// How the payload is read, as the keys that are there say.
+Form form_of(Draft& draft, const Section& section, Form plain) {
+  const bool json = section.mentions("pointer") || section.mentions("time_pointer");
+  if (!section.mentions("senml")) return json ? Form::json : plain;
+  for (const std::string_view key : {"pointer", "time_pointer", "scale", "offset"}) {
+    if (!section.mentions(key)) continue;
+    draft.problems.add(
+        section.at(key),
+        fmt::format("`{}` and `senml` are both given in {}; expected one of them", key,
+                    section.title()),
+        "A SenML pack says itself where its value is, in which unit, and when it was "
+        "measured.");
+  }
+  return Form::senml;
+}
+
 void check_id(Draft& draft, const Section& section, const std::string& id) {
   if (id.size() > 64) {
     draft.problems.add(section.at(),
@@ -126,6 +142,31 @@ void check_id(Draft& draft, const Section& section, const std::string& id) {
                      "Give one of the two sections another name.");
 }
 
+// A second one beside it, in the same words but for its name.
+void add_twin(Draft& draft, const Section& section, Described described) {
+  const Section* twin = section.table("twin");
+  if (twin == nullptr) return;
+  if (described.twin_of != no_subject) {
+    draft.problems.add(
+        section.at("twin"),
+        fmt::format("`twin` is given in {}; expected two instruments, not three", section.title()),
+        "Take one of them out.");
+    return;
+  }
+  if (described.quantity == room::Quantity::water_count) {
+    draft.problems.add(section.at("twin"),
+                       fmt::format("`twin` is given in {}, which counts; expected one only of a "
+                                   "meter that shows a flow",
+                                   section.title()),
+                       "Two counts began at different times and never agree.");
+    return;
+  }
+  described.twin_of = static_cast<std::uint8_t>(draft.household.room.instruments.size() - 1);
+  described.id += "_twin";
+  described.where += ", the second";
+  add_instrument(draft, *twin, described);
+}
+
 }  // namespace
 
 void add_instrument(Draft& draft, const Section& section, const Described& described) {
@@ -134,6 +175,7 @@ void add_instrument(Draft& draft, const Section& section, const Described& descr
   instrument.quantity = described.quantity;
   instrument.place = described.place;
   instrument.subject = described.subject;
+  instrument.twin_of = described.twin_of;
   instrument.where = section.told("where") != nullptr ? section.text("where") : described.where;
 
   Source source;
@@ -141,18 +183,18 @@ void add_instrument(Draft& draft, const Section& section, const Described& descr
   source.pointer = section.text("pointer");
   source.time_pointer = section.text("time_pointer");
   read_availability(draft, section, instrument, source);
-  const bool json = section.mentions("pointer") || section.mentions("time_pointer");
+  if (section.text("senml") != "*") source.senml_name = section.text("senml");
 
   const auto* keys = std::find_if(
       word_keys.begin(), word_keys.end(),
       [&](const WordKeys& candidate) { return candidate.quantity == described.quantity; });
   if (keys != word_keys.end()) {
-    source.form = json ? Form::json : Form::word;
+    source.form = form_of(draft, section, Form::word);
     instrument.gross_high = instrument.plausible_high = 1;
     read_words(draft, section, *keys, source);
     read_supervision(draft, section, instrument);
   } else {
-    source.form = json ? Form::json : Form::number;
+    source.form = form_of(draft, section, Form::number);
     instrument.reports_every = duration(section, "reports_every");
     read_numbers(draft, section, described, instrument, source);
   }
@@ -160,6 +202,7 @@ void add_instrument(Draft& draft, const Section& section, const Described& descr
   draft.household.room.instruments.push_back(std::move(instrument));
   draft.household.sources.push_back(std::move(source));
   draft.instruments.push_back(&section);
+  add_twin(draft, section, described);
 }
 
 }  // namespace tidewright::config

@@ -13,8 +13,9 @@ struct Described {
   room::Place place{};
   std::uint8_t subject = 0;
   std::string id;
-  std::string where;      // if the table does not say it
-  double vat_litres = 0;  // of a level gauge; 0 = unknown, for the file is wrong there
+  std::string where;                  // if the table does not say it
+  double vat_litres = 0;              // of a level gauge; 0 = unknown, for the file is wrong there
+  std::uint8_t twin_of = no_subject;  // the instrument whose `twin` it is
 };
 
 // `section` must outlive the draft's use: its address is kept beside the instrument.

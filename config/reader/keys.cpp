@@ -20,6 +20,8 @@ constexpr std::array rows{
     Key{Part::file, "without_leak_sensor", K::sentence, optional,
         "I accept that nothing here notices water on the floor", "", "", "",
         "Allows fills that nobody watches in a room without a leak sensor."},
+    Key{Part::file, "journal_kept", K::time, optional, "14 days", "14 days", "1 day", "90 days",
+        "How long the journal goes back. Incidents are kept beyond it."},
 
     Key{Part::broker, "uri", K::text, optional, "mqtt://127.0.0.1:1883", "mqtt://127.0.0.1:1883",
         "", "",
@@ -52,11 +54,26 @@ constexpr std::array rows{
         "From here on the vat is ready for use. If not given: start_below, or half."},
     Key{Part::vat, "top_off_per_day", K::volume, optional, "4 L", "", "0 L", "500 L",
         "What the tank takes from this vat in a day, to tell how many days are left."},
+    Key{Part::vat, "clean_every", K::time, optional, "180 days", "", "7 days", "1000 days",
+        "So long after the last cleaning you are told. If not given: never."},
+    Key{Part::vat, "water_age_longest", K::time, optional, "30 days", "", "1 day", "365 days",
+        "When its water is older than this in the mean you are told. If not given: never."},
     Key{Part::vat, "level", K::level_gauge, optional, "", "", "", "", "The vat's level gauge."},
     Key{Part::vat, "full", K::float_switch, optional, "", "", "", "",
         "A float switch that says: full."},
     Key{Part::vat, "high_high", K::float_switch, optional, "", "", "", "",
         "A float switch above every other mark, which only an overfilled vat reaches."},
+
+    Key{Part::mixing_vat, "volume", K::volume, required, "100 L", "", "1 L", "20000 L",
+        "What the mixing vat holds when it is full to the brim."},
+    Key{Part::mixing_vat, "low", K::level, optional, "20 %", "", "", "",
+        "Below this neither its heater nor its pump runs."},
+    Key{Part::mixing_vat, "stop_at", K::level, optional, "90 %", "", "", "",
+        "Here every transfer into it ends."},
+    Key{Part::mixing_vat, "level", K::level_gauge, optional, "", "", "", "",
+        "The mixing vat's level gauge."},
+    Key{Part::mixing_vat, "temperature", K::thermometer, optional, "", "", "", "",
+        "The thermometer in the mixing vat."},
 
     Key{Part::leak, "wet", K::words, optional, "wet", "wet", "", "",
         "The word, or the list of words, for water."},
@@ -78,6 +95,18 @@ constexpr std::array rows{
         "Meter between the two resin canisters."},
     Key{Part::purifier, "product_tds", K::solids_meter, optional, "", "", "", "",
         "Meter after the resin."},
+    Key{Part::purifier, "feed_flow", K::flow_meter, optional, "", "", "", "",
+        "Water meter before the membrane. Its unit says whether it shows a flow or counts litres."},
+    Key{Part::purifier, "product_flow", K::flow_meter, optional, "", "", "", "",
+        "Water meter after the resin."},
+    Key{Part::purifier, "concentrate_flow", K::flow_meter, optional, "", "", "", "",
+        "Water meter in the concentrate."},
+    Key{Part::purifier, "feed_pressure", K::pressure_meter, optional, "", "", "", "",
+        "Pressure before the booster pump."},
+    Key{Part::purifier, "feed_pressure_low", K::pressure, optional, "0.3 bar", "0.3 bar", "0 bar",
+        "5 bar", "With less before it the pump runs dry and is stopped."},
+    Key{Part::purifier, "concentrate_full", K::float_switch, optional, "", "", "", "",
+        "A float switch that says: the vat that takes the concentrate is full."},
     Key{Part::purifier, "notify_ppm", K::solids, optional, "1 ppm", "1 ppm", "0.1 ppm", "50 ppm",
         "Product water at or above this is reported."},
     Key{Part::purifier, "stop_ppm", K::solids, optional, "3 ppm", "3 ppm", "0.1 ppm", "100 ppm",
@@ -97,13 +126,31 @@ constexpr std::array rows{
     Key{Part::purifier, "judged_volume", K::volume, optional, "2 L", "2 L", "0 L", "100 L",
         "The product is judged over at least this much water."},
     Key{Part::purifier, "frost_below", K::temperature, optional, "4 °C", "4 °C", "0 °C", "15 °C",
-        "In a colder room nothing starts."},
+        "In a colder room nothing starts, and you are told."},
+    Key{Part::purifier, "hot_above", K::temperature, optional, "35 °C", "35 °C", "20 °C", "60 °C",
+        "In a hotter room, or with hotter feed water, you are told."},
+    Key{Part::purifier, "rejection_low", K::share, optional, "90 %", "90 %", "50 %", "99 %",
+        "When the membrane holds back less than this of the feed's solids you are told."},
+    Key{Part::purifier, "feed_change", K::share, optional, "30 %", "30 %", "5 %", "100 %",
+        "When the feed's solids are so far from the usual you are told."},
+    Key{Part::purifier, "resin", K::volume, optional, "1.5 L", "", "0.1 L", "200 L",
+        "Mixed resin in the first canister, to forecast its end."},
+    Key{Part::purifier, "carbon_dioxide_ppm", K::solids, optional, "5 ppm", "5 ppm", "0 ppm",
+        "200 ppm",
+        "Carbon dioxide in the feed, in mg/L: it passes the membrane and uses the resin up. Tap "
+        "water often has 2 to 20."},
+    Key{Part::purifier, "resin_told_before", K::time, optional, "14 days", "14 days", "1 day",
+        "90 days", "So long before the first canister's forecast end you are told."},
 
     Key{Part::temperature, "of", K::choice, optional, "room | feed water", "room", "", "",
         "What it measures. The room's is also watched for frost."},
 
-    Key{Part::actuator, "role", K::choice, optional, "booster pump | feed valve", "booster pump",
-        "", "", "What it drives."},
+    Key{Part::actuator, "role", K::choice, optional,
+        "booster pump | feed valve | fill valve | transfer pump | mixing pump | heater | divert "
+        "valve | flush valve",
+        "booster pump", "", "",
+        "What it drives. Booster pump, feed valve and fill valve go with the fill; the others a "
+        "person starts, for so many minutes."},
     Key{Part::actuator, "words", K::text, optional, "the booster pump", "", "", "",
         "What it is called in messages. If not given: \"the\" and its role."},
     Key{Part::actuator, "command", K::topic, required, "home/waterroom/booster/set", "", "", "",
@@ -121,9 +168,13 @@ constexpr std::array rows{
         "each ON (plug) or not (plug_fixed); the device, told by {seconds}; an automation of the "
         "hub; or nobody."},
     Key{Part::actuator, "lease", K::time, optional, "120 s", "120 s", "10 s", "1 h",
-        "How long after the last ON it goes off by itself. It must agree with what is set there."},
+        "How long after the last ON it goes off by itself. It must agree with what is set there. "
+        "If not given: 30 s for a feed, fill or flush valve, which lets water through at line "
+        "rate."},
     Key{Part::actuator, "automation", K::text, optional, "booster off after 2 minutes", "", "", "",
         "Name of the hub's automation that keeps the lease."},
+    Key{Part::actuator, "flow", K::flow, optional, "600 L/h", "", "1 L/h", "20000 L/h",
+        "The most water that it moves or lets through, to tell how many litres are at stake."},
     Key{Part::actuator, "travel", K::time, optional, "10 s", "0 s", "0 s", "5 min",
         "How long it takes to move, for a slow valve."},
     Key{Part::actuator, "run_longest", K::time, optional, "72 h", "72 h", "1 min", "7 days",
@@ -136,6 +187,17 @@ constexpr std::array rows{
         "More starts than this in an hour wear a pump out and are reported."},
     Key{Part::actuator, "idle_below", K::power, optional, "5 W", "5 W", "0 W", "2 kW",
         "Drawing less than this, it does not work."},
+
+    Key{Part::supply, "words", K::text, optional, "sea salt", "", "", "",
+        "What it is called in messages. If not given: its name here."},
+    Key{Part::supply, "unit", K::text, required, "kg", "", "", "",
+        "In what it is counted, in your words."},
+    Key{Part::supply, "order_below", K::number, required, "10", "", "0", "1000000",
+        "With less than this in the house you are told to order."},
+    Key{Part::supply, "used_in_30_days", K::number, optional, "4.5", "0", "0", "1000000",
+        "What is used of it in 30 days."},
+    Key{Part::supply, "used_per_1000_l", K::number, optional, "0.5", "0", "0", "1000000",
+        "What is used of it for 1000 L of pure water, besides."},
 
     Key{Part::rule, "on_delay", K::time, optional, "10 s", "", "0 s", "24 h",
         "How long the cause must last before it counts."},
@@ -150,6 +212,9 @@ constexpr std::array rows{
         "Where in a JSON message the value is (RFC 6901)."},
     Key{Part::instrument, "time_pointer", K::pointer, optional, "/time", "", "", "",
         "Where in a JSON message its own time is."},
+    Key{Part::instrument, "senml", K::text, optional, "urn:dev:ow:10e2073a01080063", "", "", "",
+        "It sends SenML packs (RFC 8428): the name of its record in them, or \"*\" where all have "
+        "one name. The pack's own unit and time are understood."},
     Key{Part::instrument, "where", K::text, optional, "the floor by the drain", "", "", "",
         "Where it is, in words that anyone in the house understands."},
     Key{Part::instrument, "availability", K::availability, optional, "home/waterroom/leak/online",
@@ -177,6 +242,20 @@ constexpr std::array rows{
         "", "Instead: two or more pairs of what is shown and what is then meant, rising."},
     Key{Part::number, "plausible", K::own_range, optional, "[\"1 °C\", \"45 °C\"]", "", "", "",
         "Least and greatest believable value; beyond them it is doubted."},
+    Key{Part::number, "median_of", K::count, optional, "3", "1", "1", "5",
+        "1, 3 or 5: what is believed is the median of so many readings, so that one or two "
+        "outliers are passed over."},
+    Key{Part::number, "flat_after", K::time, optional, "24 h", "", "10 min", "30 days",
+        "The same value for longer is doubted; dissolved solids only while water runs, and after "
+        "24 h if not given."},
+    Key{Part::number, "twin", K::twin, optional, "", "", "", "",
+        "A second instrument of the same thing. Where they differ both are doubted, and the more "
+        "dangerous reading rules."},
+    Key{Part::number, "agrees_within", K::own_step, optional, "3 %", "", "", "",
+        "How far its twin may differ."},
+
+    Key{Part::water_meter, "wraps_at", K::volume, optional, "10000 L", "", "10 L", "10000000 L",
+        "Of a meter that counts: where it begins anew at 0."},
 
     Key{Part::float_switch, "reached", K::words, optional, "ON", "ON", "", "",
         "The word, or the list of words, for water at the switch."},
@@ -209,67 +288,9 @@ constexpr std::array heir_rows{
     Heir{"json_path", "pointer", ""},
 };
 
-constexpr std::array<std::string_view, part_count> titles{
-    "the first lines of the file",
-    "[broker]",
-    "[vat.<id>]",
-    "[leak.<id>]",
-    "[purifier]",
-    "[temperature.<id>]",
-    "[actuator.<id>]",
-    "[rule.<name>]",
-    "every instrument",
-    "leak, full, high_high, feedback",
-    "level, temperature, …_tds, power",
-    "full, high_high",
-    "feedback",
-    "availability",
-};
-
-constexpr std::array broker_parts{Part::broker};
-constexpr std::array vat_parts{Part::vat};
-constexpr std::array leak_parts{Part::instrument, Part::word, Part::leak};
-constexpr std::array purifier_parts{Part::purifier};
-constexpr std::array temperature_parts{Part::instrument, Part::number, Part::temperature};
-constexpr std::array actuator_parts{Part::actuator};
-constexpr std::array rule_parts{Part::rule};
-constexpr std::array section_rows{
-    SectionKind{"broker", false, broker_parts},
-    SectionKind{"vat", true, vat_parts},
-    SectionKind{"leak", true, leak_parts},
-    SectionKind{"purifier", false, purifier_parts},
-    SectionKind{"temperature", true, temperature_parts},
-    SectionKind{"actuator", true, actuator_parts},
-    SectionKind{"rule", true, rule_parts},
-};
-
-constexpr std::array number_parts{Part::instrument, Part::number};
-constexpr std::array float_parts{Part::instrument, Part::word, Part::float_switch};
-constexpr std::array feedback_parts{Part::instrument, Part::word, Part::feedback};
-constexpr std::array availability_parts{Part::availability};
-
 }  // namespace
 
 std::span<const Key> keys() { return rows; }
 std::span<const Heir> heirs() { return heir_rows; }
-std::span<const SectionKind> section_kinds() { return section_rows; }
-std::string_view title(Part part) { return titles[static_cast<std::size_t>(part)]; }
-
-std::span<const Part> parts_of(Kind kind) {
-  switch (kind) {
-    case Kind::level_gauge:
-    case Kind::solids_meter:
-    case Kind::power_meter:
-      return number_parts;
-    case Kind::float_switch:
-      return float_parts;
-    case Kind::feedback:
-      return feedback_parts;
-    case Kind::availability:
-      return availability_parts;
-    default:
-      return {};
-  }
-}
 
 }  // namespace tidewright::config

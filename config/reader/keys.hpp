@@ -13,19 +13,22 @@ enum class Part : std::uint8_t {
   file,          // before the first section
   broker,        // [broker]
   vat,           // [vat.<id>]
+  mixing_vat,    // [mixing_vat]
   leak,          // [leak.<id>], with instrument and word
   purifier,      // [purifier]
   temperature,   // [temperature.<id>], with instrument and number
   actuator,      // [actuator.<id>]
+  supply,        // [supply.<id>]
   rule,          // [rule.<name>]
   instrument,    // every instrument
   word,          // instruments that say one of two words
   number,        // instruments that show a number
+  water_meter,   // `…_flow`, with instrument and number
   float_switch,  // `full` and `high_high`, with instrument and word
   feedback,      // `feedback`, with instrument and word
   availability,  // `availability`
 };
-inline constexpr std::size_t part_count = 14;
+inline constexpr std::size_t part_count = 17;
 
 // How a value is written.
 enum class Kind : std::uint8_t {
@@ -48,14 +51,19 @@ enum class Kind : std::uint8_t {
   solids,  // the bare number is allowed, for the key's name says ppm
   temperature,
   power,
+  pressure,
   own_unit,    // in terms of what the instrument measures: a unit
   own_step,    //   a quantity
   own_range,   //   a list of two quantities
   own_points,  //   a list of pairs: number shown, quantity meant
   // Tables. Those with a `topic` alone may be written as that topic.
   level_gauge,
+  thermometer,
   solids_meter,
   power_meter,
+  flow_meter,  // shows a flow, or counts litres
+  pressure_meter,
+  twin,  // a second one, of whatever kind its table is of
   float_switch,
   feedback,
   availability,

@@ -12,8 +12,9 @@ namespace tidewright::config {
 namespace {
 
 // Ranges in the quantity's own unit; of a level as a share of the vat. Beyond gross it is no
-// reading: a common temperature sensor says -127 °C when it is cut off and 85 °C at power-up.
-// Frost is plausible: it must be believed, to hold the pump. Common practice, no source.
+// reading: digital one-wire thermometers reach from -55 to 125 °C (from memory). Frost is
+// plausible: it must be believed, to hold the pump. A count moves no faster than a household pipe
+// gives, a litre a second. Common practice, no source.
 struct Profile {
   room::Quantity quantity{};
   Kind kind{};  // how such a value is written
@@ -21,13 +22,22 @@ struct Profile {
   double plausible_low = 0, plausible_high = 0;
   double step = 0;
   double per_second_max = 0;  // of a level in litres: a bucket or a hose, and one step
+  double agrees_within = 0;   // twins may differ by this, or
+  double agrees_share = 0;    //   by this share of what they say [choice]
 };
 constexpr std::array profiles{
-    Profile{room::Quantity::level, Kind::level, -0.1, 1.2, -0.02, 1.05, 0.01, 2},
-    Profile{room::Quantity::dissolved_solids, Kind::solids, 0, 10'000, 0, 2'000, 1, 0},
-    Profile{room::Quantity::temperature, Kind::temperature, -30, 80, -20, 45, 0.1, 1},
-    Profile{room::Quantity::power, Kind::power, -5, 4'000, -1, 3'000, 1, 0},
+    Profile{room::Quantity::level, Kind::level, -0.1, 1.2, -0.02, 1.05, 0.01, 2, 0.03, 0},
+    Profile{room::Quantity::dissolved_solids, Kind::solids, 0, 10'000, 0, 2'000, 1, 0, 2, 0.1},
+    Profile{room::Quantity::temperature, Kind::temperature, -55, 125, -20, 45, 0.1, 1, 1, 0},
+    Profile{room::Quantity::power, Kind::power, -5, 4'000, -1, 3'000, 1, 0, 5, 0.1},
+    Profile{room::Quantity::flow, Kind::flow, -5, 5'000, -0.5, 2'000, 0.1, 0, 0.5, 0.1},
+    Profile{room::Quantity::water_count, Kind::volume, 0, 1e9, 0, 1e9, 1, 1, 0, 0},
+    Profile{room::Quantity::pressure, Kind::pressure, -1, 30, -0.2, 15, 0.1, 0, 0.2, 0.05},
 };
+// Dissolved solids that have not moved for so long while water ran. [choice]
+constexpr Duration solids_flat_after = std::chrono::hours{24};
+// What digital one-wire thermometers say before their first measurement (from memory).
+constexpr Celsius power_up{85};
 
 // A row like `step`, read as a quantity of the instrument's own kind.
 Key in_own_terms(std::string_view name, Kind kind) {
@@ -47,6 +57,15 @@ Key in_own_terms(std::string_view name, Kind kind) {
     case Kind::temperature:
       key.example = step ? "0.1 °C" : "20 °C";
       break;
+    case Kind::flow:
+      key.example = step ? "0.1 L/h" : "20 L/h";
+      break;
+    case Kind::volume:
+      key.example = step ? "1 L" : "100 L";
+      break;
+    case Kind::pressure:
+      key.example = step ? "0.1 bar" : "3 bar";
+      break;
     default:
       key.example = step ? "1 W" : "50 W";
   }
@@ -55,26 +74,31 @@ Key in_own_terms(std::string_view name, Kind kind) {
 
 class Numbers {
  public:
-  Numbers(Draft& draft, const Section& section, const Profile& profile, double vat_litres)
+  Numbers(Draft& draft, const Section& section, const Profile& profile, const Described& described)
       : draft_(draft),
         section_(section),
         profile_(profile),
-        whole_(profile.kind == Kind::level ? (vat_litres > 0 ? vat_litres : 1) : 1) {}
+        is_twin_(described.twin_of != no_subject),
+        whole_(profile.kind == Kind::level && described.vat_litres > 0 ? described.vat_litres : 1) {
+  }
 
   void read(room::Instrument& instrument, Source& source) {
     instrument.gross_low = profile_.gross_low * whole_;
     instrument.gross_high = profile_.gross_high * whole_;
     instrument.plausible_low = profile_.plausible_low * whole_;
     instrument.plausible_high = profile_.plausible_high * whole_;
-    instrument.step = profile_.step * whole_;
-    read_step(instrument);
+    instrument.step = read_own("step").value_or(profile_.step * whole_);
+    source.whole = whole_;
     read_plausible(instrument);
+    read_tests(instrument);
     if (profile_.per_second_max > 0) {
       const bool level = profile_.kind == Kind::level;
       instrument.per_second_max = profile_.per_second_max + (level ? instrument.step : 0);
     }
     if (const Value* points = section_.told("points")) return read_points(*points, source);
     read_scale(source);
+    const bool as_made = profile_.kind == Kind::temperature && section_.number("scale", 1) == 1;
+    if (as_made) instrument.power_up = power_up.value + source.offset - unit_offset_;
   }
 
  private:
@@ -83,14 +107,40 @@ class Numbers {
     return value.measure.unit->dimension == Dimension::share ? value.number * whole_ : value.number;
   }
 
-  void read_step(room::Instrument& instrument) {
-    const Value* step = section_.told("step");
-    if (step == nullptr) return;
-    const Key key = in_own_terms("step", profile_.kind);
-    const auto value = read_value(key, step->node, draft_.problems);
-    if (!value) return;
+  // A quantity of the instrument's own kind, as a difference of two.
+  std::optional<double> read_own(std::string_view name) {
+    const Value* told = section_.told(name);
+    if (told == nullptr) return std::nullopt;
+    const Key key = in_own_terms(name, profile_.kind);
+    const auto value = read_value(key, told->node, draft_.problems);
+    if (!value) return std::nullopt;
     const bool share = value->measure.unit->dimension == Dimension::share;
-    instrument.step = value->measure.step_in_base() * (share ? whole_ : 1);
+    return value->measure.step_in_base() * (share ? whole_ : 1);
+  }
+
+  void read_tests(room::Instrument& instrument) {
+    const auto within = read_own("agrees_within");
+    instrument.agrees_within = within.value_or(profile_.agrees_within * whole_);
+    instrument.agrees_share = within ? 0 : profile_.agrees_share;
+    instrument.wraps_at = section_.number("wraps_at");
+    if (profile_.kind == Kind::solids) instrument.flat_after = solids_flat_after;
+    if (section_.told("flat_after") != nullptr) {
+      instrument.flat_after = duration(section_, "flat_after");
+    }
+    instrument.median_of = static_cast<int>(section_.number("median_of", 1));
+    if (instrument.median_of % 2 == 0) {
+      draft_.problems.add(section_.at("median_of"),
+                          fmt::format("`median_of` is {} in {}; expected 1, 3 or 5",
+                                      instrument.median_of, section_.title()),
+                          "Of an even number of readings none is in the middle.");
+    }
+    if (profile_.kind == Kind::flow && section_.mentions("wraps_at")) {
+      draft_.problems.add(section_.at("wraps_at"),
+                          fmt::format("`wraps_at` is given in {}, which shows a flow; expected it "
+                                      "only of a meter that counts",
+                                      section_.title()),
+                          "Where it counts litres, its `unit` is \"L\".");
+    }
   }
 
   void read_plausible(room::Instrument& instrument) {
@@ -127,7 +177,10 @@ class Numbers {
         return &candidate;
       }
     }
-    const auto known = units_accepted(profile_.kind);
+    // A water meter may show either; its twin must show the same.
+    const bool water = profile_.kind == Kind::flow || profile_.kind == Kind::volume;
+    const Kind kind = water && !is_twin_ ? Kind::flow_meter : profile_.kind;
+    const auto known = units_accepted(kind);
     const std::string conductivity =
         profile_.kind == Kind::solids && unit->node.text.ends_with("S/cm")
             ? "A conductivity is not ppm: set the meter to ppm, or give `points`."
@@ -135,7 +188,7 @@ class Numbers {
     draft_.problems.add(
         unit->at,
         fmt::format("`unit` is \"{}\" in {}; expected {}{}", unit->node.text, section_.title(),
-                    units_of(profile_.kind), did_you_mean(nearest(unit->node.text, known), "\"")),
+                    units_of(kind), did_you_mean(nearest(unit->node.text, known), "\"")),
         conductivity);
     return nullptr;
   }
@@ -154,6 +207,7 @@ class Numbers {
     }
     source.scale = scale * factor;
     source.offset = section_.number("offset") * factor + unit->offset;
+    unit_offset_ = unit->offset;
   }
 
   void read_points(const Value& points, Source& source) {
@@ -208,6 +262,8 @@ class Numbers {
   Draft& draft_;
   const Section& section_;
   const Profile& profile_;
+  bool is_twin_;
+  double unit_offset_ = 0;
   double whole_;  // litres that a share of one stands for
 };
 
@@ -218,7 +274,7 @@ void read_numbers(Draft& draft, const Section& section, const Described& describ
   const auto* profile = std::find_if(profiles.begin(), profiles.end(), [&](const Profile& p) {
     return p.quantity == described.quantity;
   });
-  Numbers{draft, section, *profile, described.vat_litres}.read(instrument, source);
+  Numbers{draft, section, *profile, described}.read(instrument, source);
 }
 
 }  // namespace tidewright::config

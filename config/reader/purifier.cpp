@@ -50,6 +50,64 @@ void read_meters(Draft& draft) {
   }
 }
 
+// A meter whose unit is a volume counts.
+bool counts(const Section& meter) {
+  const Value* unit = meter.told("unit");
+  if (unit == nullptr) return false;
+  const auto words = unit_words();
+  const auto found = std::find_if(words.begin(), words.end(), [&](const UnitWord& word) {
+    return word.word == unit->node.text;
+  });
+  return found != words.end() && found->dimension == Dimension::volume;
+}
+
+void read_water_meters(Draft& draft) {
+  struct Meter {
+    const char* key;
+    room::Place place;
+    const char* where;
+  };
+  for (const Meter& meter : {Meter{"feed_flow", room::Place::feed, "before the membrane"},
+                             Meter{"product_flow", room::Place::product, "after the resin"},
+                             Meter{"concentrate_flow", room::Place::concentrate, "its drain"}}) {
+    const Section* table = draft.purifier->table(meter.key);
+    if (table == nullptr) continue;
+    add_instrument(draft, *table,
+                   {.quantity = counts(*table) ? room::Quantity::water_count : room::Quantity::flow,
+                    .place = meter.place,
+                    .id = meter.key,
+                    .where = meter.where});
+  }
+  const Section* pressure = draft.purifier->table("feed_pressure");
+  if (pressure == nullptr) return;
+  add_instrument(draft, *pressure,
+                 {.quantity = room::Quantity::pressure,
+                  .place = room::Place::feed,
+                  .id = "feed_pressure",
+                  .where = "before the pump"});
+}
+
+void read_concentrate(Draft& draft) {
+  const Section* full = draft.purifier->table("concentrate_full");
+  if (full == nullptr) return;
+  add_instrument(draft, *full,
+                 {.quantity = room::Quantity::float_switch,
+                  .place = room::Place::concentrate,
+                  .id = "concentrate_full",
+                  .where = "the vat of the concentrate"});
+}
+
+// What a fill may be driven by: the interlock holds the others for other reasons.
+void check_driver(Draft& draft, room::ActuatorIndex driver) {
+  const Section& actuator = draft.actuators[driver];
+  if (facts(draft.household.room.actuators[driver].role).makes_water) return;
+  draft.problems.add(draft.purifier->at("driven_by"),
+                     fmt::format("`driven_by` is \"{}\", which is a {}; expected a booster pump or "
+                                 "a valve in the water's way",
+                                 actuator.id(), actuator.text("role")),
+                     "Name the actuator without which no water is made.");
+}
+
 room::WaterStopsWith water_stops_with(const std::string& word) {
   if (word == "valve") return room::WaterStopsWith::valve;
   return word == "pump" ? room::WaterStopsWith::pump : room::WaterStopsWith::nothing;
@@ -73,7 +131,28 @@ room::Purifier purifier_of(const Section& from) {
     purifier.start_hours = room::Hours{hours->from, hours->to};
   }
   purifier.frost_below = {from.number("frost_below")};
+  purifier.feed_pressure_low = {from.number("feed_pressure_low")};
+  purifier.hot_above = {from.number("hot_above")};
+  purifier.rejection_low = from.number("rejection_low");
+  purifier.feed_change = from.number("feed_change");
+  if (from.told("resin") != nullptr) purifier.lead_resin = Litres{from.number("resin")};
+  purifier.carbon_dioxide = {from.number("carbon_dioxide_ppm")};
+  purifier.resin_told_before = duration(from, "resin_told_before");
   return purifier;
+}
+
+void check_resin(Draft& draft) {
+  const Section& from = *draft.purifier;
+  if (!from.mentions("resin")) return;
+  for (const std::string_view key : {"permeate_tds", "driven_by"}) {
+    if (from.mentions(key)) continue;
+    draft.problems.add(from.at("resin"),
+                       fmt::format("`resin` is given, but [purifier] has no `{}`; expected it "
+                                   "beside",
+                                   key),
+                       "The resin's end is forecast from the water that is made and what the "
+                       "membrane lets through.");
+  }
 }
 
 void check_breakthrough(Draft& draft) {
@@ -107,7 +186,10 @@ void read_purifier(Draft& draft) {
   const Section& from = *draft.purifier;
   room::Purifier purifier = purifier_of(from);
   const auto actuator = named(draft, "driven_by", draft.actuators, "actuator");
-  if (actuator) purifier.driven_by = *actuator;
+  if (actuator) {
+    purifier.driven_by = *actuator;
+    check_driver(draft, *actuator);
+  }
   named(draft, "fills", draft.vats, "vat");
   if (!draft.vats.empty() && !from.mentions("fills")) {
     draft.problems.add(
@@ -118,7 +200,10 @@ void read_purifier(Draft& draft) {
         "The vat that it fills.");
   }
   check_breakthrough(draft);
+  check_resin(draft);
   read_meters(draft);
+  read_water_meters(draft);
+  read_concentrate(draft);
   draft.household.room.purifier = purifier;
 }
 

@@ -25,6 +25,8 @@ constexpr std::array units{
     UnitWord{"gal/day", Dimension::flow, litres_per_gallon / 24},
     UnitWord{"L/h", Dimension::flow},
     UnitWord{"L/min", Dimension::flow, 60},
+    UnitWord{"mL/min", Dimension::flow, 0.06},
+    UnitWord{"m3/h", Dimension::flow, 1000},
     UnitWord{"ppm", Dimension::solids},
     UnitWord{"mg/L", Dimension::solids},
     UnitWord{"°C", Dimension::temperature},
@@ -33,6 +35,10 @@ constexpr std::array units{
     UnitWord{"F", Dimension::temperature, 5.0 / 9, -160.0 / 9},
     UnitWord{"W", Dimension::power},
     UnitWord{"kW", Dimension::power, 1000},
+    UnitWord{"bar", Dimension::pressure},
+    UnitWord{"mbar", Dimension::pressure, 0.001},
+    UnitWord{"kPa", Dimension::pressure, 0.01},
+    UnitWord{"psi", Dimension::pressure, bars_per_psi},
 };
 
 constexpr std::string_view digits = "0123456789.,-";
@@ -63,6 +69,8 @@ std::string_view name_of(Dimension dimension) {
       return "a temperature";
     case Dimension::power:
       return "a power";
+    case Dimension::pressure:
+      return "a pressure";
   }
   return "";
 }

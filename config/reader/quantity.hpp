@@ -19,6 +19,7 @@ enum class Dimension : std::uint8_t {
   solids,       // ppm
   temperature,  // degrees Celsius
   power,        // watts
+  pressure,     // bars above the air
 };
 
 struct UnitWord {

@@ -23,10 +23,12 @@ struct Chapter {
 constexpr std::array chapters{
     Chapter{.name = "broker", .one = &Draft::broker},
     Chapter{.name = "vat", .many = &Draft::vats},
+    Chapter{.name = "mixing_vat", .one = &Draft::mixing_vat},
     Chapter{.name = "leak", .many = &Draft::leaks},
     Chapter{.name = "purifier", .one = &Draft::purifier},
     Chapter{.name = "temperature", .many = &Draft::temperatures},
     Chapter{.name = "actuator", .many = &Draft::actuators},
+    Chapter{.name = "supply", .many = &Draft::supplies},
     Chapter{.name = "rule", .many = &Draft::rules},
 };
 
@@ -106,6 +108,7 @@ void read_file(const Section& file, Household& household) {
   household.base = file.text("base");
   household.heartbeat =
       file.told("heartbeat") != nullptr ? file.text("heartbeat") : household.base + "-heartbeat";
+  household.journal_kept = duration(file, "journal_kept");
   household.room.accepts_no_leak_sensor = file.told("without_leak_sensor") != nullptr;
 }
 
@@ -113,10 +116,12 @@ void understand(Draft& draft) {
   read_file(*draft.file, draft.household);
   read_broker(draft);
   read_vat(draft);
+  read_mixing_vat(draft);
   read_leaks(draft);
   read_temperatures(draft);
   read_actuators(draft);
   read_purifier(draft);
+  read_supplies(draft);
   read_rules(draft);
   check_together(draft);
 }

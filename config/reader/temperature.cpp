@@ -14,7 +14,8 @@ void read_temperatures(Draft& draft) {
       draft.problems.add(from.at(),
                          fmt::format("{} is a second thermometer of the {}, after {}; expected one",
                                      from.title(), from.text("of"), first->title()),
-                         "Only one is looked at. `of` is \"room\" or \"feed water\".");
+                         "`of` is \"room\" or \"feed water\". A second one of the same stands as "
+                         "`twin` in the first.");
     }
     first = &from;
     add_instrument(draft, from,

@@ -21,16 +21,22 @@ void check_sizes(Draft& draft) {
   }
 }
 
+bool makes_water(const Draft& draft, std::size_t actuator) {
+  return facts(draft.household.room.actuators[actuator].role).makes_water;
+}
+
 // A pump that no purifier names would never be switched on.
 void check_driven(Draft& draft) {
-  const bool driven = draft.purifier && draft.purifier->mentions("driven_by");
-  if (driven || draft.actuators.empty()) return;
-  const Section& first = draft.actuators.front();
-  draft.problems.add(first.at(),
-                     fmt::format("nothing says what {} drives; expected `driven_by = \"{}\"` in "
-                                 "[purifier]",
-                                 first.title(), first.id()),
-                     "An actuator that is not named there is never switched on.");
+  if (draft.purifier && draft.purifier->mentions("driven_by")) return;
+  for (std::size_t i = 0; i < draft.actuators.size(); ++i) {
+    if (!makes_water(draft, i)) continue;
+    const Section& first = draft.actuators[i];
+    return draft.problems.add(
+        first.at(),
+        fmt::format("nothing says what {} drives; expected `driven_by = \"{}\"` in [purifier]",
+                    first.title(), first.id()),
+        "An actuator that is not named there is never switched on.");
+  }
 }
 
 struct Unattended {
@@ -97,8 +103,9 @@ void check_unattended(Draft& draft) {
                        "If you want it so, write at the top of the file: without_leak_sensor = \"I "
                        "accept that nothing here notices water on the floor\"");
   }
-  for (const Section& actuator : draft.actuators) {
-    if (actuator.text("lease_kept_by") != "nobody") continue;
+  for (std::size_t i = 0; i < draft.actuators.size(); ++i) {
+    const Section& actuator = draft.actuators[i];
+    if (actuator.text("lease_kept_by") != "nobody" || !makes_water(draft, i)) continue;
     draft.problems.add(actuator.at("lease_kept_by"),
                        fmt::format("`lease_kept_by` is \"nobody\" in {}, but fills begin by "
                                    "themselves in line {}; expected somebody who keeps the lease",

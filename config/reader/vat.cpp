@@ -36,7 +36,8 @@ void read_vat_instruments(Draft& draft, const Section& from, const room::Vat& va
 // A mark that nothing measures would never act.
 void check_marks_are_measured(Draft& draft, const Section& from) {
   if (from.mentions("level")) return;
-  for (const std::string_view key : {"low", "start_below", "stop_at", "enough"}) {
+  for (const std::string_view key :
+       {"low", "start_below", "stop_at", "enough", "water_age_longest"}) {
     if (!from.mentions(key)) continue;
     draft.problems.add(from.at(key),
                        fmt::format("`{}` is given, but {} has no `level` to measure it; expected a "
@@ -74,6 +75,10 @@ void read_vat(Draft& draft) {
   vat.enough =
       litres(from, from.told("enough")).value_or(vat.start_below.value_or(vat.capacity * 0.5));
   vat.top_off_per_day = {from.number("top_off_per_day")};
+  if (from.told("clean_every") != nullptr) vat.clean_every = duration(from, "clean_every");
+  if (from.told("water_age_longest") != nullptr) {
+    vat.water_age_longest = duration(from, "water_age_longest");
+  }
   read_vat_instruments(draft, from, vat);
   check_marks_are_measured(draft, from);
   draft.household.room.vat = std::move(vat);

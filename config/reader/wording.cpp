@@ -19,6 +19,8 @@ std::span<const Dimension> dimensions_of(Kind kind) {
   static constexpr std::array solids{Dimension::solids};
   static constexpr std::array temperature{Dimension::temperature};
   static constexpr std::array power{Dimension::power};
+  static constexpr std::array pressure{Dimension::pressure};
+  static constexpr std::array water{Dimension::flow, Dimension::volume};
   switch (kind) {
     case Kind::volume:
       return volume;
@@ -36,6 +38,10 @@ std::span<const Dimension> dimensions_of(Kind kind) {
       return temperature;
     case Kind::power:
       return power;
+    case Kind::pressure:
+      return pressure;
+    case Kind::flow_meter:
+      return water;
     default:
       return {};
   }

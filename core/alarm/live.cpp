@@ -75,8 +75,10 @@ void follow_finding(Case& c) {
     raise(c, finding.why);
   } else if (!finding.active && c.alarm.active) {
     clear(c);
-  } else if (!c.alarm.active && c.latch.set && c.latch.since > c.alarm.since) {
-    raise(c, c.latch.cause);  // a trip assumed without a finding: the records were unreadable
+  } else if (c.latch.set && c.latch.since > c.alarm.since) {
+    // A trip without a finding (the records were unreadable), or a new one soon after a reset,
+    // while the finding of the first still waits for its end.
+    raise(c, c.latch.cause);
   }
   if (finding.active) c.alarm.why = finding.why;
 }
@@ -121,6 +123,8 @@ Instant due_again(const Case& c) {
 void say_again(Case& c, Wake& wake) {
   if (!c.standing() || !c.heard() || !c.known.link_up) return;
   state::Alarm& alarm = c.alarm;
+  // The digest reminds of what has days.
+  if (rules::priority_of(c.rule, alarm.why) == rules::Priority::days) return;
   const Instant due = due_again(c);
   if (c.now < due) return wake.by(due);
   alarm.acknowledged = false;

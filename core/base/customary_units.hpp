@@ -12,6 +12,7 @@ using Fahrenheit = Amount<struct FahrenheitUnit>;
 
 inline constexpr double litres_per_gallon = 3.785411784;
 inline constexpr double kilograms_per_pound = 0.45359237;
+inline constexpr double bars_per_psi = 0.06894757;  // SP 811, appendix B.8, to seven digits
 inline constexpr double milligrams_per_grain = 64.79891;
 inline constexpr double mg_l_per_grain_per_gallon = milligrams_per_grain / litres_per_gallon;
 

@@ -21,9 +21,18 @@ enum class Why : std::uint8_t {
   said_unavailable,         // the instrument's own availability topic
   retained_only,            // of unknown age
   awaiting_after_link,      // not seen since the broker came back
+  failure_value,            // what such a sensor says when it has measured nothing
+  flat_line,                // a: hours of no change  b: hours allowed
+  twins_disagree,           // a: value  b: what its twin says
+  below_the_float,          // a: litres, while a float switch above them is lifted
+  level_against_flow,       // a: litres by the gauge  b: litres by the meter
+  flow_against_level,       // a: litres by the meter  b: litres by the gauge
+  flows_unbalanced,         // a: litres of feed  b: litres of product and concentrate
+  power_without_flow,       // a: watts  b: litres per hour
 
   // rules
   wet,                     // subject: instrument
+  flow_when_off,           // subject: instrument  a: litres  b: minutes since everything is off
   sensor_lost,             // subject: instrument  a: seconds since the last good reading
   high_high_wet,           // subject: instrument
   high_high_lost,          // subject: instrument
@@ -38,12 +47,23 @@ enum class Why : std::uint8_t {
   off_not_obeyed,          // subject: actuator  a: seconds since OFF
   on_not_obeyed,           // subject: actuator  a: seconds since ON
   no_power,                // subject: actuator  a: watts  b: idle watts  c: litres in the vat
+  pressure_low,            // subject: instrument  a: bars  b: limit
   starts_too_often,        // subject: actuator  a: starts in the last hour  b: limit
   level_below,             // a: litres  b: limit  c: days of top-off left
+  too_warm,                // subject: instrument  a: degrees  b: limit
+  rejection_low,           // a: rejection %  b: limit %  c: permeate ppm
+  resin_ends_soon,         // a: litres left  b: days left
+  resin_nearly_used,       // a: litres left  b: share used %
+  feed_changed,            // a: ppm lately  b: ppm usually  c: ppm at the meter now
+  water_old,               // a: mean age in hours  b: limit in hours
+  cleaning_due,            // a: hours since the last cleaning  b: limit in hours
+  stock_below,             // subject: supply  a: amount  b: limit
   link_down,               // a: seconds
   stopped_without_notice,  // a: seconds since the last record
   command_undelivered,     // subject: actuator  a: reason code of the broker
   not_recorded,            // the disk refused a write
+  doubtful_for_long,       // subject: instrument  a: hours
+  records_not_read,        // of the run before
 
   // procedure
   below_start,     // a: litres  b: START litres
@@ -69,9 +89,13 @@ enum class Why : std::uint8_t {
   settling_after_loss,   // a: seconds that a lost signal must be back for
   run_longest,           // a: hours run  b: hours allowed
   day_longest,           // a: hours run today  b: hours allowed
-  frost,                 // a: degrees  b: limit
+  frost,                 // subject: instrument  a: degrees  b: limit
   effects_overflowed,
-  switched_by_hand,  // subject: actuator
+  switched_by_hand,    // subject: actuator
+  excluded,            // subject: actuator that it must not run beside
+  mixing_vat_at_stop,  // a: litres  b: stop litres
+  mixing_level_below,  // a: litres  b: limit
+  no_mixing_level,     // a heater without a gauge
 
   // answers to a person
   done,
@@ -93,15 +117,17 @@ enum class Why : std::uint8_t {
   held_by_latch,  // a: rule
   needs_minutes,
   nothing_to_drive,
-  value_out_of_range,  // a: value  b: low  c: high
+  goes_with_make_water,  // subject: actuator
+  value_out_of_range,    // a: value  b: low  c: high
 };
 
 inline constexpr std::uint8_t no_subject = 255;
 
 struct Reason {
   Why why = Why::nothing;
-  std::uint8_t subject = no_subject;  // index of an instrument or actuator, as the code says
-  std::array<float, 3> numbers{};     // a, b, c
+  std::uint8_t subject =
+      no_subject;                  // index of an instrument, actuator or supply, as the code says
+  std::array<float, 3> numbers{};  // a, b, c
 
   friend bool operator==(const Reason&, const Reason&) = default;
 };

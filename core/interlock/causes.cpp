@@ -2,6 +2,7 @@
 
 #include "core/base/mutant.hpp"
 #include "core/rules/lost.hpp"
+#include "core/signal/ruling.hpp"
 
 namespace tidewright::interlock {
 namespace {
@@ -21,7 +22,7 @@ bool is_attended(const Picture& picture) {
 }
 
 Cause not_good(const Picture& picture, Quantity quantity, Place place, Why why) {
-  const auto i = room::find(picture.room, quantity, place);
+  const auto i = signal::ruling(picture.room, picture.signals, quantity, place);
   if (!i || picture.signals[*i].quality == Quality::good) return std::nullopt;
   if (mutant(Mutant::level_lost_ignored) && place == Place::vat) return std::nullopt;
   if (mutant(Mutant::high_high_lost_ignored) && place == Place::vat_high_high) {
@@ -71,37 +72,18 @@ Cause vat_at_stop(const Picture& picture, const Findings&) {
                 {to_float(picture.level_doubtful->value), to_float(stop_at.value)}};
 }
 
-Cause product_over_stop(const Picture& picture, const Findings& findings) {
-  const auto& purifier = picture.room.purifier;
-  if (!purifier || purifier->on_breakthrough != room::OnBreakthrough::stop_pump) {
-    return std::nullopt;
-  }
-  const bool found = findings[room::RuleId::resin_breakthrough].active;
-  if (!found || !picture.product || picture.product->ppm < purifier->stop_at) return std::nullopt;
-  return Reason{Why::product_above_zero,
-                no_subject,
-                {to_float(picture.product->ppm.value), to_float(purifier->stop_at.value),
-                 to_float(picture.product->litres.value)}};
+Cause concentrate_full(const Picture& picture, const Findings&) {
+  if (picture.concentrate_full) return because(Why::float_full, *picture.concentrate_full);
+  return not_good(picture, Quantity::float_switch, Place::concentrate, Why::level_not_good);
 }
 
-Cause ran_too_long(const Picture& picture, const Findings&) {
-  for (std::size_t i = 0; i < picture.room.actuators.size(); ++i) {
-    const room::Actuator& actuator = picture.room.actuators[i];
-    const state::Working& working = picture.ledger.working[i];
-    const auto subject = static_cast<std::uint8_t>(i);
-    if (working.on && working.run >= actuator.run_longest) {
-      return Reason{Why::run_longest,
-                    subject,
-                    {to_float(hours(actuator.run_longest)), to_float(hours(actuator.run_longest))}};
-    }
-    if (working.day >= actuator.on_per_day_longest && actuator.on_per_day_longest < Duration{24h}) {
-      return Reason{Why::day_longest,
-                    subject,
-                    {to_float(hours(actuator.on_per_day_longest)),
-                     to_float(hours(actuator.on_per_day_longest))}};
-    }
-  }
-  return std::nullopt;
+Cause mixing_vat_full(const Picture& picture, const Findings&) {
+  const auto& vat = picture.room.mixing_vat;
+  if (!vat || !vat->stop_at || !picture.mixing_level_doubtful) return std::nullopt;
+  if (*picture.mixing_level_doubtful < *vat->stop_at) return std::nullopt;
+  return Reason{Why::mixing_vat_at_stop,
+                no_subject,
+                {to_float(picture.mixing_level_doubtful->value), to_float(vat->stop_at->value)}};
 }
 
 Cause leak_not_seen(const Picture& picture, const Findings&) {
@@ -127,7 +109,8 @@ Cause unattended_without_leak_sensor(const Picture& picture, const Findings&) {
 Cause unattended_without_lease(const Picture& picture, const Findings&) {
   if (is_attended(picture) || mutant(Mutant::lease_not_required)) return std::nullopt;
   for (std::size_t i = 0; i < picture.room.actuators.size(); ++i) {
-    if (picture.room.actuators[i].lease_kind != room::LeaseKind::none) continue;
+    const room::Actuator& actuator = picture.room.actuators[i];
+    if (actuator.lease_kind != room::LeaseKind::none || !facts(actuator.role).makes_water) continue;
     return because(Why::lease_unsupervised, static_cast<std::uint8_t>(i));
   }
   return std::nullopt;
@@ -148,8 +131,11 @@ Cause frost(const Picture& picture, const Findings&) {
   const Celsius limit = picture.room.purifier->frost_below;
   for (std::size_t i = 0; i < picture.room.instruments.size(); ++i) {
     const state::Signal& signal = picture.signals[i];
-    if (picture.room.instruments[i].quantity != Quantity::temperature) continue;
-    if (signal.quality != Quality::good || signal.value >= limit.value) continue;
+    const room::Instrument& instrument = picture.room.instruments[i];
+    if (instrument.quantity != Quantity::temperature || instrument.place == Place::mixing_vat) {
+      continue;
+    }
+    if (!signal.seen || signal.quality == Quality::bad || signal.value >= limit.value) continue;
     return Reason{
         Why::frost, static_cast<std::uint8_t>(i), {to_float(signal.value), to_float(limit.value)}};
   }

@@ -19,6 +19,8 @@ constexpr Duration unheard_apart = 60s;
 constexpr Duration wet_answers_apart = 500ms;
 // A person who pressed the button is taken to be there for so long.
 constexpr Duration by_hand_longest = 30min;
+// After that it is told so no more often than this, where nothing forbids the run.
+constexpr Duration by_hand_apart = 60s;
 
 // One actuator in one pass.
 struct Pass {
@@ -121,11 +123,12 @@ void start_when_rested(Pass& pass) {
 // When the next OFF is due against an actuator that says ON.
 Instant next_off(const Pass& pass) {
   const Drive& drive = pass.drive;
-  if (drive.obeyed && drive.resent == 0) {
-    const bool cut_at_once = pass.order.held.hold >= Hold::force_off;
-    if (cut_at_once) return pass.picture.now;
-    return pass.picture.ledger.working[pass.index].since + by_hand_longest;
+  // Once obeyed, an ON is somebody's hand on the button.
+  if (drive.obeyed && pass.order.held.hold < Hold::force_off) {
+    const Instant left_alone = pass.picture.ledger.working[pass.index].since + by_hand_longest;
+    return std::max(left_alone, drive.sent + by_hand_apart);
   }
+  if (drive.obeyed && drive.resent == 0) return pass.picture.now;
   const std::size_t n = drive.resent;
   return drive.sent + (n < off_repeats.size() ? off_repeats[n] : off_repeats_then);
 }
@@ -158,7 +161,8 @@ bool is_wet(const picture::Picture& picture, const Event& event) {
 
 // Every report of water is answered, also when the trip already stands.
 void answer_wet(Pass& pass, const Event& event) {
-  if (pass.sent || !is_wet(pass.picture, event) || mutant(Mutant::wet_not_answered)) return;
+  if (pass.sent || !facts(pass.actuator.role).moves_water) return;
+  if (!is_wet(pass.picture, event) || mutant(Mutant::wet_not_answered)) return;
   const bool confirmed_off = pass.feedback == false;
   if (confirmed_off && pass.picture.now - pass.drive.sent < wet_answers_apart) return;
   send(pass);

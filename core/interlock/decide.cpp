@@ -1,26 +1,64 @@
 #include "core/interlock/decide.hpp"
 
+#include <algorithm>
+
 #include "core/interlock/causes.hpp"
 #include "core/interlock/command.hpp"
+#include "core/interlock/exclusive.hpp"
 #include "core/interlock/reset.hpp"
 #include "core/interlock/trip.hpp"
 
 namespace tidewright::interlock {
+namespace {
+
+// Who wants it, and why or why not.
+struct Want {
+  bool wanted = false;
+  Reason why;
+};
+
+Want want_of(const picture::Picture& picture, const state::MakeWater& water,
+             const state::AttendedRuns& attended, std::size_t i) {
+  if (facts(picture.room.actuators[i].role).makes_water) return {water.wants_water, water.why};
+  return {picture.now < attended[i].until, attended[i].why};
+}
+
+// A run that nobody renews, as one begun by hand, must end in time too.
+void wake_at_limits(const picture::Picture& picture, Wake& wake) {
+  for (std::size_t i = 0; i < picture.room.actuators.size(); ++i) {
+    const room::Actuator& actuator = picture.room.actuators[i];
+    const state::Working& working = picture.ledger.working[i];
+    if (!working.on) continue;
+    const Duration left =
+        std::min(actuator.run_longest - working.run, actuator.on_per_day_longest - working.day);
+    if (left > Duration{0}) wake.by(picture.now + left);
+  }
+}
+
+}  // namespace
 
 void decide(const picture::Picture& picture, const state::Findings& findings,
-            const state::MakeWater& water, const Event& event, state::Latches& latches,
-            state::Armed& armed, state::Drives& drives, Effects& effects, Wake& wake) {
+            const state::MakeWater& water, const state::AttendedRuns& attended, const Event& event,
+            state::Latches& latches, state::Armed& armed, state::Drives& drives, Effects& effects,
+            Wake& wake) {
   reset(picture, findings, event, latches, armed, effects);
-  const HeldRoles roles = trip(picture, findings, latches);
+  HeldActuators held = trip(picture, findings, latches);
   if (picture.circumstances.unclean) {
     const Instant settled = picture.circumstances.started + wait_after_unclean_start;
     if (picture.now < settled) wake.by(settled);
   }
+  wake_at_limits(picture, wake);
+  std::array<bool, room::actuators_max> wanted{};
   for (std::size_t i = 0; i < picture.room.actuators.size(); ++i) {
-    const Order order{water.wants_water, water.why, held(roles, picture.room.actuators[i].role)};
-    command(picture, event, static_cast<room::ActuatorIndex>(i), order, drives[i], effects, wake);
+    wanted[i] = want_of(picture, water, attended, i).wanted;
   }
-  if (roles.latched_anew) effects.push(Persist{});
+  exclude(picture, wanted, held);
+  for (std::size_t n = 0; n < picture.room.actuators.size(); ++n) {
+    const auto i = static_cast<room::ActuatorIndex>(n);
+    const Order order{wanted[n], want_of(picture, water, attended, n).why, held[i]};
+    command(picture, event, i, order, drives[n], effects, wake);
+  }
+  if (held.latched_anew) effects.push(Persist{});
 }
 
 }  // namespace tidewright::interlock

@@ -2,13 +2,14 @@
 // Printed by `list interlocks` and checked cell by cell.
 #pragma once
 
-#include <array>
 #include <optional>
 #include <span>
 #include <string_view>
 
 #include "core/base/reason.hpp"
+#include "core/interlock/causes.hpp"
 #include "core/picture/picture.hpp"
+#include "core/room/cause.hpp"
 
 namespace tidewright::interlock {
 
@@ -19,26 +20,27 @@ enum class Hold : std::uint8_t {
   trip,       // off, and latched until a person resets
 };
 
-// What a cause does to each role of actuator.
-struct Holds {
-  Hold booster_pump{};
-  Hold feed_valve{};
-};
+using Holds = room::PerRole<Hold>;
 
 struct Row {
+  room::CauseId id{};
   std::string_view cause;
   Holds holds;
-  // The reason while the cause stands.
-  std::optional<Reason> (*stands)(const picture::Picture&, const state::Findings&);
+  // The reason while the cause stands: for the whole room, or (the other is null) for one actuator
+  // of a role that the row holds.
+  Cause (*stands)(const picture::Picture&, const state::Findings&) = nullptr;
+  Cause (*stands_for)(const picture::Picture&, const state::Findings&,
+                      room::ActuatorIndex) = nullptr;
   // The rule that owns the latch, and at which stop of a running actuator within 24 h a force_off
   // latches too; 0 = never. A trip latches always.
-  std::optional<room::RuleId> rule;
+  std::optional<room::RuleId> rule = std::nullopt;
   std::size_t latches_at_stop = 0;
 };
 
-// In order of precedence: the first that stands is what a person is told.
+// In the order of CauseId.
 std::span<const Row> matrix();
 
-Hold hold_of(const Row&, room::Role);
+// Whether the row latches whenever its cause comes.
+bool trips(const Row&);
 
 }  // namespace tidewright::interlock

@@ -37,7 +37,8 @@ std::optional<Reason> refusal(const picture::Picture& picture, const state::Find
                               const state::Latches& latches, RuleId alarm) {
   if (!latches[alarm].set) return because(Why::not_latched);
   if (mutant(Mutant::reset_whatever_stands)) return std::nullopt;
-  if (alarm == RuleId::leak) {
+  // Records that are gone may have held a leak.
+  if (alarm == RuleId::leak || alarm == RuleId::records_unreadable) {
     if (const auto wet = not_yet_dry(picture)) return wet;
   }
   if (findings[alarm].raw) return because(Why::cause_still_stands);

@@ -6,22 +6,21 @@
 
 namespace tidewright::interlock {
 
-// The strongest hold on one role, and the first reason for it.
+// The strongest hold on one actuator, and the first reason for it.
 struct Held {
   Hold hold = Hold::none;
   Reason why;
 };
 
-struct HeldRoles {
-  Held booster_pump;
-  Held feed_valve;
+struct HeldActuators {
+  std::array<Held, room::actuators_max> items{};
   bool latched_anew = false;  // a latch was set in this pass
+  Held& operator[](room::ActuatorIndex i) { return items[i]; }
+  const Held& operator[](room::ActuatorIndex i) const { return items[i]; }
 };
 
-const Held& held(const HeldRoles&, room::Role);
-
 // Goes through the matrix once: sets latches, marks first causes, and tells what is held. A latch
-// holds every role until it is reset.
-HeldRoles trip(const picture::Picture&, const state::Findings&, state::Latches&);
+// holds the roles that its cause stopped until it is reset.
+HeldActuators trip(const picture::Picture&, const state::Findings&, state::Latches&);
 
 }  // namespace tidewright::interlock

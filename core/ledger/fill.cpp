@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "core/signal/ruling.hpp"
+
 namespace tidewright::ledger {
 namespace {
 
@@ -9,7 +11,8 @@ namespace {
 Litres litres_to_go(const Sources& from) {
   const auto& vat = from.room.vat;
   if (!vat) return Litres{0};
-  const auto gauge = room::find(from.room, room::Quantity::level, room::Place::vat);
+  const auto gauge =
+      signal::ruling(from.room, from.signals, room::Quantity::level, room::Place::vat);
   if (!gauge || from.signals[*gauge].quality != Quality::good || !vat->stop_at) {
     return vat->capacity;
   }

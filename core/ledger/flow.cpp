@@ -1,12 +1,13 @@
 #include "core/ledger/flow.hpp"
 
+#include "core/signal/ruling.hpp"
 #include "core/water/membrane_temperature.hpp"
 
 namespace tidewright::ledger {
 
 WaterTemperature water_temperature(const room::Room& room, const state::Signals& signals) {
   for (const room::Place place : {room::Place::feed, room::Place::room}) {
-    const auto i = room::find(room, room::Quantity::temperature, place);
+    const auto i = signal::ruling(room, signals, room::Quantity::temperature, place);
     if (i && signals[*i].quality == Quality::good) return {Celsius{signals[*i].value}, true};
   }
   return {};

@@ -2,6 +2,9 @@
 
 #include <algorithm>
 
+#include "core/ledger/feed.hpp"
+#include "core/signal/ruling.hpp"
+
 namespace tidewright::ledger {
 namespace {
 
@@ -12,6 +15,14 @@ constexpr int slices = 4;
 bool is_settled(const Sources& from, const state::Ledger& ledger, Duration settles) {
   const auto driving = room::driving(from.room);
   return !driving || (ledger.working[*driving].on && ledger.working[*driving].run >= settles);
+}
+
+// A product above zero is believed of a doubtful meter too; a pure one never is.
+bool is_believed(const room::Purifier& purifier, const room::Instrument& instrument,
+                 const state::Signal& signal) {
+  if (signal.quality == Quality::good) return true;
+  return signal.quality == Quality::uncertain && instrument.place == room::Place::product &&
+         signal.value >= purifier.notify_at.value;
 }
 
 void add(state::Samples& samples, const state::Sample& sample, const room::Room& room) {
@@ -43,9 +54,12 @@ void post_samples(const Sources& from, const Event& event, state::Ledger& ledger
   if (reading == nullptr || !from.room.purifier) return;
   const room::Instrument& instrument = from.room.instruments[reading->instrument];
   const state::Signal& signal = from.signals[reading->instrument];
-  const bool taken_up =
-      signal.quality == Quality::good && signal.received == from.circumstances.now;
+  const bool taken_up = is_believed(*from.room.purifier, instrument, signal) &&
+                        signal.received == from.circumstances.now;
   if (instrument.quantity != room::Quantity::dissolved_solids || !taken_up) return;
+
+  const auto rules = signal::ruling(from.room, from.signals, instrument.quantity, instrument.place);
+  if (rules != reading->instrument) return;
 
   const room::Purifier& purifier = *from.room.purifier;
   const state::Sample sample{from.circumstances.now, static_cast<float>(signal.value),
@@ -56,6 +70,9 @@ void post_samples(const Sources& from, const Event& event, state::Ledger& ledger
   } else if (instrument.place == room::Place::permeate &&
              is_settled(from, ledger, purifier.permeate_settles)) {
     add(ledger.permeate, sample, from.room);
+  } else if (instrument.place == room::Place::feed &&
+             is_settled(from, ledger, purifier.permeate_settles)) {
+    follow_feed({signal.value}, from.circumstances.now, ledger.feed);
   }
 }
 

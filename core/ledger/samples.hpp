@@ -8,7 +8,7 @@
 
 namespace tidewright::ledger {
 
-// Takes up the event when it is a good reading of product or permeate in settled running.
+// Takes up the event when it is a good reading of product, permeate or feed in settled running.
 // A rotated or replaced part ends what was known of the water behind it.
 void post_samples(const Sources&, const Event&, state::Ledger&);
 

@@ -1,4 +1,4 @@
-// What people tell: whether it can be, and the answer. ledger/samples acts on it.
+// What people tell: whether it can be, and the answer. ledger/samples and ledger/upkeep act on it.
 #pragma once
 
 #include "core/effect.hpp"
@@ -6,6 +6,9 @@
 #include "core/room/room.hpp"
 
 namespace tidewright::ledger {
+
+// Why::done, or what is wrong with it.
+Reason judge_tell(const room::Room&, const Tell&);
 
 // Answers a Tell; any other event is passed over. Every fact is in the journal with who told it;
 // what changes the ledger is also kept on the disk.

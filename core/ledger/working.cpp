@@ -2,19 +2,12 @@
 
 #include <algorithm>
 
+#include "core/signal/running.hpp"
+
 namespace tidewright::ledger {
 namespace {
 
 using namespace std::chrono_literals;
-
-// The feedback where it is good, else the last command.
-bool works(const Sources& from, room::ActuatorIndex actuator) {
-  const auto feedback = room::find(from.room, room::Quantity::feedback, actuator);
-  if (feedback && from.signals[*feedback].quality == Quality::good) {
-    return from.signals[*feedback].value >= 0.5;
-  }
-  return from.drives[actuator].on;
-}
 
 // A pressure switch starts and stops a pump whose plug stays ON: only power shows it.
 bool turns(const Sources& from, room::ActuatorIndex actuator, bool on) {
@@ -46,8 +39,9 @@ void post_working(const Sources& from, Duration elapsed, state::Ledger& ledger) 
       working.day += elapsed;
       working.total += elapsed;
     }
-    const bool on = works(from, static_cast<room::ActuatorIndex>(i));
-    count_start(working, turns(from, static_cast<room::ActuatorIndex>(i), on), now);
+    const auto actuator = static_cast<room::ActuatorIndex>(i);
+    const bool on = signal::works(from.room, from.signals, from.drives, actuator);
+    count_start(working, turns(from, actuator, on), now);
     if (on == working.on) continue;
     working.on = on;
     working.since = now;

@@ -98,6 +98,7 @@ void Run::tend() {
   const bool on = fills_ && !pretend_.floor_is_wet();
   for (std::size_t n = 0; n < room_.actuators.size(); ++n) {
     const auto i = static_cast<room::ActuatorIndex>(n);
+    if (!room::facts(room_.actuators[n].role).makes_water) continue;
     if (on || pretend_.plug(i).on()) pretend_.obey({i, on, Duration{0}});
   }
   later(std::chrono::seconds{10}, [](Run& run) { run.tend(); });

@@ -1,7 +1,11 @@
 #include "core/picture/picture.hpp"
 
+#include <algorithm>
+
 #include "core/base/mutant.hpp"
 #include "core/ledger/flow.hpp"
+#include "core/signal/ruling.hpp"
+#include "core/signal/water_meter.hpp"
 
 namespace tidewright::picture {
 namespace {
@@ -38,13 +42,42 @@ std::optional<InstrumentIndex> find_saying(const room::Room& room, const state::
   return i && says(signals[*i]) ? i : std::nullopt;
 }
 
+void see_gauge(const room::Room& room, const state::Signals& signals, Place place,
+               std::optional<Litres>& good, std::optional<Litres>& doubtful) {
+  const auto highest = signal::most_dangerous(room, signals, Quantity::level, place);
+  const auto gauge = signal::ruling(room, signals, Quantity::level, place);
+  if (!gauge || !signals[*highest].seen) return;
+  doubtful = Litres{signals[*highest].value};
+  if (signals[*gauge].quality == Quality::good) good = Litres{signals[*gauge].value};
+}
+
 void see_level(const room::Room& room, const state::Signals& signals, Picture& picture) {
   picture.high_high_wet = find_saying(room, signals, Place::vat_high_high);
   picture.float_full = find_saying(room, signals, Place::vat);
-  const auto gauge = room::find(room, Quantity::level, Place::vat);
-  if (!gauge || !signals[*gauge].seen) return;
-  picture.level_doubtful = Litres{signals[*gauge].value};
-  if (signals[*gauge].quality == Quality::good) picture.level = picture.level_doubtful;
+  picture.concentrate_full = find_saying(room, signals, Place::concentrate);
+  see_gauge(room, signals, Place::vat, picture.level, picture.level_doubtful);
+  see_gauge(room, signals, Place::mixing_vat, picture.mixing_level, picture.mixing_level_doubtful);
+}
+
+// Two steps of a count, or what no drop from a hose makes. [choice]
+Litres loose_from(const room::Instrument& meter) {
+  const bool counts = meter.quantity == Quantity::water_count;
+  return Litres{std::max(0.5, counts ? 2 * meter.step : 0)};
+}
+
+void see_loose_water(const room::Room& room, const State& state, Picture& picture) {
+  const bool held = room.purifier && room.purifier->water_stops_with == room::WaterStopsWith::valve;
+  const Instant quiet = state.comparison.quiet;
+  if (!held || quiet == never || picture.now - quiet < signal::run_down) return;
+  for (const Place place : state::metered_places) {
+    const auto meter = signal::water_meter(room, state.signals, place);
+    if (!meter) continue;
+    const state::WaterMeter& water = state.comparison.water[signal::metered(place)];
+    const Litres litres = water.passed - water.at_quiet;
+    if (litres < loose_from(room.instruments[*meter])) continue;
+    picture.loose_water = LooseWater{*meter, litres, picture.now - quiet, water.flowed};
+    return;
+  }
 }
 
 void see_purifier(const room::Room& room, const State& state, Picture& picture) {
@@ -62,7 +95,7 @@ void see_purifier(const room::Room& room, const State& state, Picture& picture) 
 
   picture.product = judge_samples(room, state.ledger.product);
   const auto permeate = judge_samples(room, state.ledger.permeate);
-  const auto feed = room::find(room, Quantity::dissolved_solids, Place::feed);
+  const auto feed = signal::ruling(room, state.signals, Quantity::dissolved_solids, Place::feed);
   if (permeate && feed && state.signals[*feed].quality == Quality::good &&
       state.signals[*feed].value > 0) {
     picture.rejection = 1 - permeate->ppm.value / state.signals[*feed].value;
@@ -75,14 +108,17 @@ Picture draw(const room::Room& room, const State& state) {
   Picture picture{.room = room,
                   .circumstances = state.circumstances,
                   .signals = state.signals,
+                  .comparison = state.comparison,
                   .ledger = state.ledger,
                   .make_water = state.make_water,
+                  .attended = state.attended,
                   .drives = state.drives,
                   .latches = state.latches,
                   .findings = state.findings,
                   .now = state.circumstances.now};
   see_leaks(room, state.signals, picture);
   see_level(room, state.signals, picture);
+  see_loose_water(room, state, picture);
   see_purifier(room, state, picture);
   return picture;
 }
@@ -97,6 +133,20 @@ std::optional<Watts> power(const Picture& picture, room::ActuatorIndex actuator)
   const auto i = room::find(picture.room, Quantity::power, actuator);
   if (!i || picture.signals[*i].quality != Quality::good) return std::nullopt;
   return Watts{picture.signals[*i].value};
+}
+
+std::optional<Watts> power_doubtful(const Picture& picture, room::ActuatorIndex actuator) {
+  const auto i = room::find(picture.room, Quantity::power, actuator);
+  if (!i || !picture.signals[*i].live || picture.signals[*i].quality == Quality::bad) {
+    return std::nullopt;
+  }
+  return Watts{picture.signals[*i].value};
+}
+
+std::optional<LitresPerHour> flow(const Picture& picture, room::Place place) {
+  const auto i = signal::water_meter(picture.room, picture.signals, place);
+  if (!i || picture.signals[*i].quality != Quality::good) return std::nullopt;
+  return picture.comparison.water[signal::metered(place)].rate;
 }
 
 }  // namespace tidewright::picture

@@ -19,21 +19,34 @@ enum class Watch : std::uint8_t {
   good,     // every one is live and good
 };
 
+// Water that flows although everything is off and a valve should hold it.
+struct LooseWater {
+  room::InstrumentIndex meter = 0;
+  Litres litres;        // since the run-down was over
+  Duration off_for{0};  // everything has been off for so long
+  Instant flowed;       // when the meter last showed flow
+};
+
 struct Picture {
   const room::Room& room;
   const state::Circumstances& circumstances;
   const state::Signals& signals;
+  const state::Comparison& comparison;
   const state::Ledger& ledger;
-  const state::MakeWater& make_water;  // of the step before
-  const state::Drives& drives;         // of the step before
-  const state::Latches& latches;       // of the step before
-  const state::Findings& findings;     // of the step before
+  const state::MakeWater& make_water;   // of the step before
+  const state::AttendedRuns& attended;  // of the step before
+  const state::Drives& drives;          // of the step before
+  const state::Latches& latches;        // of the step before
+  const state::Findings& findings;      // of the step before
   Instant now;
 
   // Danger, believed at any quality.
   std::optional<room::InstrumentIndex> wet = std::nullopt;  // a leak sensor that says wet
   std::optional<room::InstrumentIndex> high_high_wet = std::nullopt;
   std::optional<room::InstrumentIndex> float_full = std::nullopt;  // the float switch says full
+  std::optional<LooseWater> loose_water = std::nullopt;
+
+  std::optional<room::InstrumentIndex> concentrate_full = std::nullopt;
 
   // Safety, believed only when good.
   Watch leak_watch = Watch::none_installed;
@@ -41,6 +54,8 @@ struct Picture {
       std::nullopt;                                     // the sensor behind awaited or lost
   std::optional<Litres> level = std::nullopt;           // good
   std::optional<Litres> level_doubtful = std::nullopt;  // the last value, at any quality
+  std::optional<Litres> mixing_level = std::nullopt;    // of the mixing vat, good
+  std::optional<Litres> mixing_level_doubtful = std::nullopt;
 
   // The purifier as it runs.
   std::optional<room::ActuatorIndex> driving = std::nullopt;  // the actuator that drives it
@@ -60,5 +75,9 @@ Picture draw(const room::Room&, const State&);
 std::optional<bool> confirmed(const Picture&, room::ActuatorIndex);
 // The power that an actuator draws, when good.
 std::optional<Watts> power(const Picture&, room::ActuatorIndex);
+// The same at any quality but garbage: what draws power after OFF is a danger.
+std::optional<Watts> power_doubtful(const Picture&, room::ActuatorIndex);
+// What the water meter there shows now, when good.
+std::optional<LitresPerHour> flow(const Picture&, room::Place);
 
 }  // namespace tidewright::picture

@@ -1,13 +1,11 @@
 #include "core/procedure/asked.hpp"
 
 #include "core/base/mutant.hpp"
+#include "core/procedure/attended.hpp"
 #include "core/procedure/full.hpp"
 
 namespace tidewright::procedure {
 namespace {
-
-// A run that nothing but the minutes would end is never longer than this.
-constexpr Duration attended_longest = std::chrono::hours{4};
 
 bool ends_by_itself(const picture::Picture& picture) {
   const bool by_float =
@@ -19,7 +17,7 @@ bool ends_by_itself(const picture::Picture& picture) {
 
 std::optional<Reason> refusal_to_start(const picture::Picture& picture, const Ask& ask) {
   if (!picture.driving) return Reason{Why::nothing_to_drive, no_subject, {}};
-  if (const auto latch = held_by_latch(picture.latches)) return latch;
+  if (const auto latch = held_by_latch(picture)) return latch;
   if (mutant(Mutant::start_refused_after_trip) &&
       picture.make_water.demand == state::Demand::halted) {
     return Reason{Why::nothing_to_drive, no_subject, {}};
@@ -60,19 +58,15 @@ void stop(const Ask& ask, Instant now, state::MakeWater& water) {
 
 }  // namespace
 
-std::optional<Reason> held_by_latch(const state::Latches& latches) {
-  for (std::size_t i = 0; i < room::rule_count; ++i) {
-    if (latches.items[i].set) {
-      return Reason{Why::held_by_latch, no_subject, {static_cast<float>(i)}};
-    }
-  }
-  return std::nullopt;
+std::optional<Reason> held_by_latch(const picture::Picture& picture) {
+  if (!picture.driving) return std::nullopt;
+  return held_by_latch(picture.latches, picture.room.actuators[*picture.driving].role);
 }
 
 void take_ask(const picture::Picture& picture, const Event& event, state::MakeWater& water,
               Effects& effects) {
   const auto* ask = std::get_if<Ask>(&event.what);
-  if (ask == nullptr) return;
+  if (ask == nullptr || ask->actuator != no_subject) return;
   if (ask->kind == AskKind::start) {
     if (const auto refused = refusal_to_start(picture, *ask)) {
       effects.push(Answer{ask->ticket, false, *refused});

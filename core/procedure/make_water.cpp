@@ -20,7 +20,7 @@ void set(MakeWater& water, Demand demand, const Reason& why, Instant now) {
 
 void end_when_due(const picture::Picture& picture, MakeWater& water, Wake& wake) {
   const Instant now = picture.now;
-  const auto trip = held_by_latch(picture.latches);
+  const auto trip = held_by_latch(picture);
   if (trip && water.demand != Demand::halted) return set(water, Demand::halted, *trip, now);
   if (water.demand == Demand::none) return;
   if (!picture.driving) {

@@ -21,7 +21,7 @@ std::optional<double> amount(std::string_view line, std::string_view before,
   return number;
 }
 
-bool happen_in_litres(Works& works, std::string_view line) {
+bool happen_in_numbers(Works& works, std::string_view line) {
   if (const auto litres = amount(line, "spill ", " l")) {
     works.spill(Litres{*litres});
   } else if (const auto drawn = amount(line, "draw ", " l")) {
@@ -30,6 +30,8 @@ bool happen_in_litres(Works& works, std::string_view line) {
     works.pour(Litres{*poured});
   } else if (const auto burst = amount(line, "burst ", " l/h")) {
     works.burst = LitresPerHour{*burst};
+  } else if (const auto feed = amount(line, "feed at ", " ppm")) {
+    works.feed = PartsPerMillion{*feed};
   } else {
     return false;
   }
@@ -38,7 +40,7 @@ bool happen_in_litres(Works& works, std::string_view line) {
 
 bool happen_to_works(Works& works, std::string_view line) {
   using Act = void (*)(Works&);
-  static constexpr std::array<std::pair<std::string_view, Act>, 15> acts{{
+  static constexpr std::array<std::pair<std::string_view, Act>, 17> acts{{
       {"dry the floor", [](Works& w) { w.dry_floor(); }},
       {"mend the burst", [](Works& w) { w.burst = LitresPerHour{0}; }},
       {"spend the resin", [](Works& w) { w.spend_resin(); }},
@@ -54,6 +56,8 @@ bool happen_to_works(Works& works, std::string_view line) {
       {"free the feed valve", [](Works& w) { w.feed_valve_stuck = false; }},
       {"foul the membrane", [](Works& w) { w.membrane().foul(0.25); }},
       {"clean the membrane", [](Works& w) { w.membrane().foul(1); }},
+      {"wear the membrane", [](Works& w) { w.membrane().wear(0.8); }},
+      {"replace the membrane", [](Works& w) { w.membrane().wear(0.97); }},
   }};
   for (const auto& [words, act] : acts) {
     if (words != line) continue;
@@ -98,7 +102,7 @@ bool happen_to_plug(Plug& plug, std::string_view what) {
 }  // namespace
 
 bool happen(PretendRoom& pretend, const room::Room& room, std::string_view line) {
-  if (happen_in_litres(pretend.works(), line)) return true;
+  if (happen_in_numbers(pretend.works(), line)) return true;
   if (happen_to_works(pretend.works(), line)) return true;
   const std::size_t space = line.find(' ');
   if (space == std::string_view::npos) return false;

@@ -13,7 +13,8 @@ namespace tidewright::rehearsal {
 //   spend the resin · rotate the resin · replace the resin
 //   shut the feed · open the feed · break the pump · mend the pump
 //   stick the float valve · free the float valve · stick the feed valve · free the feed valve
-//   foul the membrane · clean the membrane
+//   foul the membrane · clean the membrane · wear the membrane · replace the membrane
+//   feed at N ppm
 //   INSTRUMENT falls silent | sticks | talks garbage | works again
 //   ACTUATOR ignores on | ignores off | obeys again | falls mute | speaks again
 //   press ACTUATOR

@@ -31,6 +31,7 @@ class Membrane {
 
   const MembraneSettings& settings() const { return settings_; }
   void foul(double condition) { settings_.condition = condition; }
+  void wear(double rejection) { settings_.rejection = rejection; }
 
  private:
   MembraneSettings settings_;

@@ -33,6 +33,13 @@ VoiceSettings voice_settings(const Instrument& instrument, const room::Room& roo
       voice.relative_noise = 0.02;
       if (voice.step <= 0) voice.step = 0.1;
       break;
+    case Quantity::flow:
+      voice.relative_noise = 0.03;
+      if (voice.step <= 0) voice.step = 0.1;
+      break;
+    case Quantity::pressure:
+      voice.noise = 0.02;
+      break;
     default:
       break;
   }
@@ -83,8 +90,13 @@ double PretendRoom::truth(const Instrument& instrument) const {
     case Quantity::wetness:
       return floor_is_wet() ? 1 : 0;
     case Quantity::level:
+      // The mixing vat stands half full: nothing here is mixed.
+      if (instrument.place == Place::mixing_vat) {
+        return room_->mixing_vat ? room_->mixing_vat->capacity.value / 2 : 0;
+      }
       return works_.vat().holding().value;
     case Quantity::float_switch: {
+      if (instrument.place == Place::concentrate) return 0;  // somebody empties it
       const double mark = instrument.place == Place::vat_high_high ? settings_.high_high_at
                                                                    : settings_.float_switch_at;
       return works_.vat().holding() >= capacity * mark ? 1 : 0;
@@ -104,6 +116,12 @@ double PretendRoom::truth(const Instrument& instrument) const {
     }
     case Quantity::feedback:
       return plugs_[instrument.subject].on() ? 1 : 0;
+    case Quantity::flow:
+      return works_.flow_at(instrument.place).value;
+    case Quantity::water_count:
+      return works_.passed(instrument.place).value;
+    case Quantity::pressure:
+      return works_.feed_shut ? 0 : 3;  // bar, as the mains give it
   }
   return 0;
 }

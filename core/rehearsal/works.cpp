@@ -26,9 +26,9 @@ Works::Works(const room::Room& room, const WorksSettings& settings)
 }
 
 void Works::live(Duration lasting, const Driven& driven, Celsius temperature) {
-  const bool pressed = (driven.open || feed_valve_stuck) && !feed_shut;
+  pressed_ = (driven.open || feed_valve_stuck) && !feed_shut;
   float_valve.feel(vat_.holding());
-  const bool passes = pressed && !float_valve.closed;
+  const bool passes = pressed_ && !float_valve.closed;
   const bool blocked = !passes && !pressure_switch_stuck;  // the pressure switch has opened
   pump_turns_ = driven.pump && !pump_broken && !blocked;
   flow_ = passes ? membrane_.flow(pump_turns_, feed, temperature) : LitresPerHour{0};
@@ -45,10 +45,11 @@ void Works::live(Duration lasting, const Driven& driven, Celsius temperature) {
   const double constant = flow_.value > 0 ? 30 : 4 * 3600;
   stagnant_.value = end + (stagnant_.value - end) * std::exp(-seconds(lasting) / constant);
 
-  const Litres lost{pressed ? burst.value * hours(lasting) : 0};
+  const Litres lost{pressed_ ? burst.value * hours(lasting) : 0};
   spill(vat_.pour(made) + lost);
   const double recovery = membrane_.settings().recovery;
   tally_.made += made;
+  tally_.burst += lost;
   tally_.wasted += made * ((1 - recovery) / recovery);
   if (pump_turns_) tally_.pumping += lasting;
 }
@@ -73,6 +74,19 @@ void Works::replace_canisters() { canisters_.fill(Canister{settings_.canister_ca
 
 void Works::spend_resin() {
   for (Canister& canister : canisters_) canister.spend();
+}
+
+LitresPerHour Works::flow_at(room::Place place) const {
+  const double recovery = membrane_.settings().recovery;
+  if (place == room::Place::product) return flow_;
+  if (place == room::Place::concentrate) return flow_ * ((1 - recovery) / recovery);
+  return flow_ / recovery + (pressed_ ? burst : LitresPerHour{0});
+}
+
+Litres Works::passed(room::Place place) const {
+  if (place == room::Place::product) return tally_.made;
+  if (place == room::Place::concentrate) return tally_.wasted;
+  return tally_.made + tally_.wasted + tally_.burst;
 }
 
 PartsPerMillion Works::solids(room::Place place) const {

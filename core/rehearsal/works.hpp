@@ -33,6 +33,7 @@ struct Tally {
   Litres spilled;       // on the floor, in all
   Litres drawn;         // taken for the tank
   Litres missed;        // wanted for the tank, and not there
+  Litres burst;         // from a fitting under pressure
   Duration pumping{0};  // the pump really turning
 };
 
@@ -55,6 +56,10 @@ class Works {
   Litres floor() const { return floor_; }
   const Tally& tally() const { return tally_; }
   LitresPerHour flow() const { return flow_; }
+  // What water meters at feed, product and concentrate would find. A burst is before the membrane
+  // and behind the meter.
+  LitresPerHour flow_at(room::Place) const;
+  Litres passed(room::Place) const;
   bool pump_turns() const { return pump_turns_; }
 
   // What a probe at that place would find now.
@@ -78,6 +83,7 @@ class Works {
   Tally tally_;
   LitresPerHour flow_;
   bool pump_turns_ = false;
+  bool pressed_ = false;      // the feed's way is free
   PartsPerMillion stagnant_;  // what the pipe after the resin gives off while water stands
 };
 

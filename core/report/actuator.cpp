@@ -27,6 +27,20 @@ std::string feedback_why(const Picture& picture, room::ActuatorIndex i) {
   return words(picture.room, signal_reason(picture, *feedback));
 }
 
+std::string power_why(const Picture& picture, room::ActuatorIndex i) {
+  const auto meter = room::find(picture.room, room::Quantity::power, i);
+  if (!meter) return "its power is not measured";
+  return words(picture.room, signal_reason(picture, *meter));
+}
+
+// As NE 107 has it; none where there is no such instrument.
+std::optional<std::string> status_of(const Picture& picture, room::Quantity quantity,
+                                     room::ActuatorIndex i) {
+  const auto instrument = room::find(picture.room, quantity, i);
+  if (!instrument) return std::nullopt;
+  return status_word(picture.signals[*instrument].status);
+}
+
 }  // namespace
 
 Thing actuator(const Picture& picture, room::ActuatorIndex i) {
@@ -40,14 +54,17 @@ Thing actuator(const Picture& picture, room::ActuatorIndex i) {
   fields.add("wanted", drive.wanted)
       .add("commanded", drive.on)
       .add_if("confirmed", confirmed, feedback_why(picture, i))
+      .add_if("confirmed_status", status_of(picture, room::Quantity::feedback, i),
+              "it gives no feedback")
       .add("why", words(picture.room, drive.why))
       .add("lease_s", seconds(actuator.lease), 0)
       .add("tripped", !trip.empty())
       .add("tripped_by", trip)
       // On although it was told OFF and had obeyed: a hand on the button.
       .add("override", confirmed == true && !drive.on && drive.obeyed)
-      .add_if("power_w", watts ? std::optional{watts->value} : std::nullopt,
-              "no power reading that is good")
+      .add_if("power_w", watts ? std::optional{watts->value} : std::nullopt, power_why(picture, i))
+      .add_if("power_w_status", status_of(picture, room::Quantity::power, i),
+              "its power is not measured")
       .add("run_hours_total", hours(picture.ledger.working[i].total));
   return fields.done();
 }

@@ -9,7 +9,9 @@ Report describe(const room::Room& room, const State& state) {
   const picture::Picture picture = picture::draw(room, state);
   Report report{state.circumstances.now, state.circumstances.wall, {}};
   if (room.vat) report.things.push_back(vat(picture));
+  if (room.mixing_vat) report.things.push_back(mixing_vat(picture));
   if (room.purifier) report.things.push_back(purifier(picture));
+  if (room.purifier && room.purifier->lead_resin) report.things.push_back(resin(picture));
   for (std::size_t i = 0; i < room.actuators.size(); ++i) {
     report.things.push_back(actuator(picture, static_cast<room::ActuatorIndex>(i)));
   }
@@ -18,6 +20,9 @@ Report describe(const room::Room& room, const State& state) {
   }
   for (std::size_t i = 0; i < room.instruments.size(); ++i) {
     report.things.push_back(source(picture, static_cast<room::InstrumentIndex>(i)));
+  }
+  for (std::size_t i = 0; i < room.supplies.size(); ++i) {
+    report.things.push_back(supply(picture, static_cast<room::SupplyIndex>(i)));
   }
   report.things.push_back(ledger(picture));
   return report;

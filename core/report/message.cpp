@@ -9,6 +9,7 @@
 #include "core/picture/picture.hpp"
 #include "core/report/phrases.hpp"
 #include "core/report/report.hpp"
+#include "core/report/things.hpp"
 #include "core/rules/catalogue.hpp"
 
 namespace tidewright::report {
@@ -29,6 +30,8 @@ std::string_view event_word(Announced event) {
       return "test";
     case Announced::summary:
       return "summary";
+    case Announced::digest:
+      return "digest";
   }
   return "raised";
 }
@@ -203,6 +206,7 @@ Message test_message(Instant now) {
 Message message(const room::Room& room, const State& state, const Announcement& announcement) {
   const Instant now = state.circumstances.now;
   if (announcement.event == Announced::test) return test_message(now);
+  if (announcement.event == Announced::digest) return digest_message(room, state);
   const Rule& rule = rules::rule(announcement.alarm);
   Message message;
   message.at = now;

@@ -11,6 +11,7 @@ using room::Place;
 using room::Quantity;
 
 std::string_view float_switch(Place place) {
+  if (place == Place::concentrate) return "float switch of the concentrate";
   return place == Place::vat_high_high ? "high-high float switch" : "float switch";
 }
 
@@ -31,12 +32,25 @@ std::string_view meter_place(Place place) {
   }
 }
 
+std::string_view water_meter_place(Place place) {
+  switch (place) {
+    case Place::feed:
+      return "feed flow meter";
+    case Place::product:
+      return "product flow meter";
+    case Place::concentrate:
+      return "concentrate flow meter";
+    default:
+      return "flow meter";
+  }
+}
+
 std::string_view noun(const room::Instrument& instrument) {
   switch (instrument.quantity) {
     case Quantity::wetness:
       return "leak sensor";
     case Quantity::level:
-      return "vat gauge";
+      return instrument.place == Place::mixing_vat ? "mixing vat gauge" : "vat gauge";
     case Quantity::float_switch:
       return float_switch(instrument.place);
     case Quantity::dissolved_solids:
@@ -47,6 +61,11 @@ std::string_view noun(const room::Instrument& instrument) {
       return "power meter of the plug";
     case Quantity::feedback:
       return "feedback of the plug";
+    case Quantity::flow:
+    case Quantity::water_count:
+      return water_meter_place(instrument.place);
+    case Quantity::pressure:
+      return "pressure gauge";
   }
   return "instrument";
 }
@@ -92,7 +111,11 @@ std::string actuator_words(const room::Room& room, std::uint8_t index) {
   if (index >= room.actuators.size()) return "nothing that is switched";
   const room::Actuator& actuator = room.actuators[index];
   if (!actuator.words.empty()) return actuator.words;
-  return actuator.role == room::Role::feed_valve ? "the feed valve" : "the booster pump";
+  return fmt::format("the {}", facts(actuator.role).words);
+}
+
+std::string supply_words(const room::Room& room, std::uint8_t index) {
+  return index < room.supplies.size() ? room.supplies[index].words : std::string("a supply");
 }
 
 std::string vat_words(const room::Room& room) {
@@ -102,7 +125,12 @@ std::string vat_words(const room::Room& room) {
 std::string_view unit(Quantity quantity) {
   switch (quantity) {
     case Quantity::level:
+    case Quantity::water_count:
       return "L";
+    case Quantity::flow:
+      return "L/h";
+    case Quantity::pressure:
+      return "bar";
     case Quantity::dissolved_solids:
       return "ppm";
     case Quantity::temperature:

@@ -20,6 +20,8 @@ std::string growing(Duration);
 std::string instrument_words(const room::Room&, std::uint8_t index);
 // "the booster pump", or as the file calls it.
 std::string actuator_words(const room::Room&, std::uint8_t index);
+// "salt", as the file calls it.
+std::string supply_words(const room::Room&, std::uint8_t index);
 // "pure vat".
 std::string vat_words(const room::Room&);
 // "L", "ppm"; empty for a switch.
@@ -28,5 +30,7 @@ std::string_view unit(room::Quantity);
 std::string sentence(std::string);
 // "14:05" in the household's own time.
 std::string clock_time(Instant, const WallClock&);
+// "2026-03-01" in the household's own time: for what is known to a day.
+std::string date(Instant, const WallClock&);
 
 }  // namespace tidewright::report

@@ -1,7 +1,10 @@
 #include "core/report/fields.hpp"
+#include "core/report/measured.hpp"
 #include "core/report/phrases.hpp"
 #include "core/report/readiness.hpp"
 #include "core/report/things.hpp"
+#include "core/signal/ruling.hpp"
+#include "core/signal/water_meter.hpp"
 
 namespace tidewright::report {
 namespace {
@@ -11,14 +14,26 @@ using room::Place;
 using room::Quantity;
 
 void add_solids(const Picture& picture, Place place, const std::string& name, Fields& fields) {
-  const auto meter = room::find(picture.room, Quantity::dissolved_solids, place);
-  if (!meter) {
-    fields.unknown(name, "there is no meter");
-  } else if (picture.signals[*meter].quality != Quality::good) {
-    fields.unknown(name, words(picture.room, signal_reason(picture, *meter)));
-  } else {
-    fields.add(name, picture.signals[*meter].value);
-  }
+  const auto meter =
+      signal::ruling(picture.room, picture.signals, Quantity::dissolved_solids, place);
+  const std::optional<double> value = good_value(picture, meter);
+  add_measured(picture, name, meter, value, fields);
+}
+
+void add_flow(const Picture& picture, Place place, const std::string& name, Fields& fields) {
+  const auto meter = signal::water_meter(picture.room, picture.signals, place);
+  const auto flow = picture::flow(picture, place);
+  add_measured(picture, name, meter, flow ? std::optional{flow->value} : std::nullopt, fields);
+}
+
+// Product of all that leaves the membrane, while it runs.
+std::optional<double> recovery(const Picture& picture) {
+  const auto product = picture::flow(picture, Place::product);
+  const auto concentrate = picture::flow(picture, Place::concentrate);
+  if (!picture.working || !product || !concentrate) return std::nullopt;
+  const double all = product->value + concentrate->value;
+  if (all <= 0) return std::nullopt;
+  return product->value / all;
 }
 
 std::string rejection_why(const Picture& picture) {
@@ -59,7 +74,15 @@ Thing purifier(const Picture& picture) {
   const auto& rejection = picture.rejection;
   fields.add_if("rejection_percent", rejection ? std::optional{100 * *rejection} : std::nullopt,
                 rejection_why(picture));
-  fields.unknown("recovery_percent", "it needs meters for product and concentrate flow");
+  add_flow(picture, Place::feed, "feed_flow_l_h", fields);
+  add_flow(picture, Place::product, "product_flow_l_h", fields);
+  add_flow(picture, Place::concentrate, "concentrate_flow_l_h", fields);
+  const auto pressure =
+      signal::ruling(picture.room, picture.signals, Quantity::pressure, Place::feed);
+  add_measured(picture, "feed_pressure_bar", pressure, good_value(picture, pressure), fields);
+  const auto recovered = recovery(picture);
+  fields.add_if("recovery_percent", recovered ? std::optional{100 * *recovered} : std::nullopt,
+                "it needs running, and meters for product and concentrate flow");
   fields.add_if("flow_at_25c_l_h", flow_at_25c(picture),
                 "it needs a running fill that moves the gauge, and the water's temperature");
   return fields.done();

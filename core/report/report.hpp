@@ -29,7 +29,8 @@ struct Field {
   friend bool operator==(const Field&, const Field&) = default;
 };
 
-// One document: `vat/pure`, `purifier`, `actuator/booster`, `alarm/leak`, `source/floor`, `ledger`.
+// One document: `vat/pure`, `mixing_vat`, `purifier`, `resin/lead`, `actuator/booster`,
+// `alarm/leak`, `source/floor`, `supply/salt`, `ledger`.
 struct Thing {
   std::string kind;
   std::string id;  // empty where there is one of its kind
@@ -47,9 +48,9 @@ struct Report {
 struct Message {
   Instant at = long_ago;
   std::uint8_t priority = 3;
-  std::string id;  // the alarm's name, or `test`
+  std::string id;  // the alarm's name, or `test`, or `digest`
   std::uint32_t occurrence = 0;
-  std::string event;  // raised, reminder, cleared, test
+  std::string event;  // raised, reminder, cleared, summary, test, digest
   std::string title;
   std::string text;  // what happened, what the daemon did, what to do now, by when
 };

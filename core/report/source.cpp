@@ -8,6 +8,37 @@ namespace {
 using picture::Picture;
 using room::Quantity;
 
+// The name of its value, with the unit.
+std::string value_name(Quantity quantity) {
+  switch (quantity) {
+    case Quantity::wetness:
+      return "wet";
+    case Quantity::level:
+      return "volume_l";
+    case Quantity::float_switch:
+      return "reached";
+    case Quantity::dissolved_solids:
+      return "dissolved_solids_ppm";
+    case Quantity::temperature:
+      return "temperature_c";
+    case Quantity::power:
+      return "power_w";
+    case Quantity::feedback:
+      return "on";
+    case Quantity::flow:
+      return "flow_l_h";
+    case Quantity::water_count:
+      return "counted_l";
+    case Quantity::pressure:
+      return "pressure_bar";
+  }
+  return "value";
+}
+
+bool is_switch(Quantity quantity) { return unit(quantity).empty(); }
+
+}  // namespace
+
 std::string quality_word(Quality quality) {
   switch (quality) {
     case Quality::good:
@@ -37,31 +68,6 @@ std::string status_word(DeviceStatus status) {
   return "failure";
 }
 
-// The name of its value, with the unit.
-std::string value_name(Quantity quantity) {
-  switch (quantity) {
-    case Quantity::wetness:
-      return "wet";
-    case Quantity::level:
-      return "volume_l";
-    case Quantity::float_switch:
-      return "reached";
-    case Quantity::dissolved_solids:
-      return "dissolved_solids_ppm";
-    case Quantity::temperature:
-      return "temperature_c";
-    case Quantity::power:
-      return "power_w";
-    case Quantity::feedback:
-      return "on";
-  }
-  return "value";
-}
-
-bool is_switch(Quantity quantity) { return unit(quantity).empty(); }
-
-}  // namespace
-
 Reason signal_reason(const Picture& picture, room::InstrumentIndex i) {
   const room::Instrument& instrument = picture.room.instruments[i];
   const state::Signal& signal = picture.signals[i];
@@ -83,6 +89,9 @@ Reason signal_reason(const Picture& picture, room::InstrumentIndex i) {
       reason.numbers = {f(signal.value), f(instrument.plausible_low), f(instrument.plausible_high)};
       break;
     default:
+      if (signal.why == signal.doubt) {
+        reason.numbers = {signal.doubt_numbers[0], signal.doubt_numbers[1], 0};
+      }
       break;
   }
   return reason;

@@ -2,6 +2,7 @@
 #include "core/report/phrases.hpp"
 #include "core/report/readiness.hpp"
 #include "core/report/things.hpp"
+#include "core/signal/ruling.hpp"
 
 namespace tidewright::report {
 namespace {
@@ -30,8 +31,12 @@ Condition condition(const Picture& picture) {
   return {"resting", water.why};
 }
 
+std::optional<room::InstrumentIndex> gauge_of(const Picture& picture) {
+  return signal::ruling(picture.room, picture.signals, room::Quantity::level, room::Place::vat);
+}
+
 std::string level_why(const Picture& picture) {
-  const auto gauge = room::find(picture.room, room::Quantity::level, room::Place::vat);
+  const auto gauge = gauge_of(picture);
   if (!gauge) return "there is no gauge";
   return words(picture.room, signal_reason(picture, *gauge));
 }
@@ -58,6 +63,19 @@ void add_full_at(const Picture& picture, Fields& fields) {
   }
 }
 
+// Of the level, and so of all that is reckoned from it.
+void add_quality(const Picture& picture, Fields& fields) {
+  const auto gauge = gauge_of(picture);
+  if (!gauge) {
+    fields.add("quality", quality_word(Quality::bad)).unknown("status", level_why(picture));
+    return;
+  }
+  const state::Signal& signal = picture.signals[*gauge];
+  fields.add("quality", quality_word(signal.quality))
+      .add("status", status_word(signal.status))
+      .add("quality_why", level_why(picture));
+}
+
 void add_ready(const Picture& picture, const Readiness& readiness, Fields& fields) {
   fields.add("ready", readiness.ready);
   if (readiness.at) {
@@ -72,6 +90,20 @@ void add_ready(const Picture& picture, const Readiness& readiness, Fields& field
   fields.add("waiting_for", readiness.waiting_for)
       .add("purity", readiness.purity)
       .add("purity_why", readiness.purity_why);
+}
+
+void add_upkeep(const Picture& picture, Fields& fields) {
+  const state::Upkeep& upkeep = picture.ledger.upkeep;
+  const bool gauge = room::find(picture.room, room::Quantity::level, room::Place::vat).has_value();
+  fields.add_if("water_age_days",
+                gauge ? std::optional{hours(upkeep.water_age) / 24} : std::nullopt,
+                "it needs a gauge, to see what comes in and goes out");
+  const auto& every = picture.room.vat->clean_every;
+  fields.add_if("cleaning_due_at",
+                every ? std::optional{date(std::max(upkeep.cleaned, upkeep.began) + *every,
+                                           picture.circumstances.wall)}
+                      : std::nullopt,
+                "the file does not say how often it is cleaned");
 }
 
 }  // namespace
@@ -93,7 +125,8 @@ Thing vat(const Picture& picture) {
   fields.add_if("days_of_top_off",
                 days_known ? std::optional{*level / vat.top_off_per_day} : std::nullopt,
                 level ? "the file does not say what the tank takes in a day" : level_why(picture));
-  fields.add("quality", std::string(level ? "good" : "bad"));
+  add_upkeep(picture, fields);
+  add_quality(picture, fields);
   return fields.done();
 }
 

@@ -31,6 +31,8 @@ std::string wall_time(Instant at, const WallClock& wall) {
                      std::abs(zone) / 60, std::abs(zone) % 60);
 }
 
+std::string date(Instant at, const WallClock& wall) { return wall_time(at, wall).substr(0, 10); }
+
 std::string clock_time(Instant at, const WallClock& wall) {
   const Local time = local(at, wall);
   const std::chrono::hh_mm_ss clock{time - std::chrono::floor<std::chrono::days>(time)};

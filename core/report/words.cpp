@@ -1,5 +1,6 @@
 // Each reason's sentence. The pieces in braces are
-//   it          the instrument or actuator that the reason is about
+//   it          the instrument, actuator or supply that the reason is about
+//   unit        its unit
 //   a b c       its numbers as they are
 //   a_s a_m a_h the number a, which is in seconds, minutes or hours, as a time in words; b so
 //   a_l         the number a, in seconds, which is growing: told so that it changes once a minute
@@ -14,7 +15,7 @@
 namespace tidewright::report {
 namespace {
 
-enum class About : std::uint8_t { room, instrument, actuator };
+enum class About : std::uint8_t { room, instrument, actuator, supply };
 
 struct Row {
   Why why;
@@ -37,7 +38,28 @@ constexpr Row rows[] = {
     {Why::retained_only, About::instrument, "{it}: only an old reading of unknown age"},
     {Why::awaiting_after_link, About::instrument, "{it}: no reading yet since the line came up"},
 
+    {Why::failure_value, About::instrument,
+     "{it}: says what such sensors say before they have measured anything"},
+    {Why::flat_line, About::instrument,
+     "{it}: has shown the same for {a_h} of running, at most {b_h} is normal"},
+    {Why::twins_disagree, About::instrument,
+     "{it}: says {a} {unit}, and its twin {b} {unit}; one of them is wrong"},
+    {Why::below_the_float, About::instrument,
+     "{it}: says {a} L, although the float switch above STOP is lifted"},
+    {Why::level_against_flow, About::instrument,
+     "{it}: has risen by {a} L while the product flow meter counted {b} L"},
+    {Why::flow_against_level, About::instrument,
+     "{it}: has counted {a} L while the vat rose by {b} L"},
+    {Why::flows_unbalanced, About::instrument,
+     "{it}: {a} L of feed came and {b} L of product and concentrate went; water is lost, or one of "
+     "the meters is wrong"},
+    {Why::power_without_flow, About::instrument,
+     "{it}: the pump draws {a} W and {b} L/h come out; something is closed, or one of the two is "
+     "wrong"},
+
     {Why::wet, About::instrument, "{it} says wet"},
+    {Why::flow_when_off, About::instrument,
+     "{it} has counted {a} L although everything has been off for {b_m}"},
     {Why::sensor_lost, About::instrument,
      "{it} has been silent for {a_l}: a leak would not be seen"},
     {Why::high_high_wet, About::instrument, "{it} is lifted: the {vat} is almost running over"},
@@ -64,15 +86,33 @@ constexpr Row rows[] = {
     {Why::on_not_obeyed, About::actuator, "{it} does not switch on, twice tried"},
     {Why::no_power, About::actuator,
      "{it} is on and draws {a} W (under {b} W it does not work), with {c} L in the vat"},
+    {Why::pressure_low, About::instrument,
+     "{it} shows {a} bar while the pump runs, under {b} bar it runs dry"},
     {Why::starts_too_often, About::actuator,
      "{it} started {a} times in an hour, at most {b} is good"},
     {Why::level_below, About::room, "the {vat} holds {a} L, under {b} L"},
+    {Why::too_warm, About::instrument, "{it} shows {a} °C, over {b} °C"},
+    {Why::rejection_low, About::room,
+     "the membrane holds back only {a} % of the feed's solids (limit {b} %): {c} ppm come through"},
+    {Why::resin_ends_soon, About::room,
+     "the first resin canister lasts for about {a} L more, at this pace {b} days"},
+    {Why::resin_nearly_used, About::room,
+     "the first resin canister is {b} % used and lasts for about {a} L more"},
+    {Why::feed_changed, About::room, "the feed water shows {a} ppm lately; usual is {b} ppm"},
+    {Why::water_old, About::room,
+     "the water in the {vat} is {a_h} old in the mean, at most {b_h} is wanted"},
+    {Why::cleaning_due, About::room,
+     "the {vat} was cleaned {a_h} ago or longer, every {b_h} is wanted"},
+    {Why::stock_below, About::supply, "of {it} there are {a} {unit} left, under {b} {unit}"},
     {Why::link_down, About::room, "no line to the broker for {a_l}"},
     {Why::stopped_without_notice, About::room,
      "the daemon had stopped without notice; its last record was {a_s} old"},
     {Why::command_undelivered, About::actuator,
      "the broker says that a command to {it} reached nobody or was refused (code {a})"},
     {Why::not_recorded, About::room, "the disk refused the last record"},
+    {Why::doubtful_for_long, About::instrument, "{it} has given nothing to rely on for {a_h}"},
+    {Why::records_not_read, About::room,
+     "the records of the run before could not be read, so a trip is assumed"},
 
     {Why::below_start, About::room, "the {vat} holds {a} L, below start at {b} L"},
     {Why::asked_to_start, About::room, "a start was asked for"},
@@ -99,9 +139,13 @@ constexpr Row rows[] = {
      "a lost signal is back; waiting until it has stayed for {a_s}"},
     {Why::run_longest, About::actuator, "{it} has run {a_h}, at most {b_h} is allowed"},
     {Why::day_longest, About::actuator, "{it} has run {a_h} today, at most {b_h} is allowed"},
-    {Why::frost, About::room, "{a} °C in the room, under {b} °C nothing starts"},
+    {Why::frost, About::instrument, "{it} shows {a} °C; under {b} °C nothing starts"},
     {Why::effects_overflowed, About::room, "too much at once: everything was switched off"},
     {Why::switched_by_hand, About::actuator, "{it} was switched by hand"},
+    {Why::excluded, About::actuator, "it must not run beside {it}"},
+    {Why::mixing_vat_at_stop, About::room, "the mixing vat holds {a} L, stop is at {b} L"},
+    {Why::mixing_level_below, About::room, "the mixing vat holds {a} L, under {b} L"},
+    {Why::no_mixing_level, About::room, "there is no gauge to show that the heater is covered"},
 
     {Why::done, About::room, "done"},
     {Why::reset_done, About::room, "reset; nothing starts by itself, `start` begins the fill anew"},
@@ -123,6 +167,8 @@ constexpr Row rows[] = {
     {Why::held_by_latch, About::room, "the alarm {rule} holds everything off: reset it first"},
     {Why::needs_minutes, About::room, "say for how many minutes"},
     {Why::nothing_to_drive, About::room, "nothing here is switched by the daemon"},
+    {Why::goes_with_make_water, About::actuator,
+     "{it} goes with the fill: start or stop make_water instead"},
     {Why::value_out_of_range, About::room, "{a} is out of range ({b} to {c})"},
 };
 
@@ -146,6 +192,8 @@ std::string subject(const room::Room& room, const Reason& reason) {
       return instrument_words(room, reason.subject);
     case About::actuator:
       return actuator_words(room, reason.subject);
+    case About::supply:
+      return supply_words(room, reason.subject);
     case About::room:
       break;
   }
@@ -153,6 +201,10 @@ std::string subject(const room::Room& room, const Reason& reason) {
 }
 
 std::string_view unit_of(const room::Room& room, const Reason& reason) {
+  if (about(reason.why) == About::supply) {
+    if (reason.subject >= room.supplies.size()) return "";
+    return room.supplies[reason.subject].unit;
+  }
   if (reason.subject >= room.instruments.size()) return "";
   return unit(room.instruments[reason.subject].quantity);
 }

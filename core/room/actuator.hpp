@@ -1,14 +1,14 @@
 // One switched thing that moves or stops water. OFF is its rest state; every ON is a lease.
 #pragma once
 
+#include <optional>
 #include <string>
 
 #include "core/base/instant.hpp"
 #include "core/base/units.hpp"
+#include "core/room/role.hpp"
 
 namespace tidewright::room {
-
-enum class Role : std::uint8_t { booster_pump, feed_valve };
 
 // Who switches it off when the daemon falls silent.
 enum class LeaseKind : std::uint8_t {
@@ -31,7 +31,8 @@ struct Actuator {
   Duration on_per_day_longest{24 * 3'600'000};
   Duration off_shortest{2 * 60'000};
   int starts_per_hour_max = 6;
-  Watts idle_below{5};  // under this it is not working
+  Watts idle_below{5};                // under this it is not working
+  std::optional<LitresPerHour> flow;  // through it at most, where the file says it
 };
 
 }  // namespace tidewright::room

@@ -4,20 +4,25 @@
 #pragma once
 
 #include <algorithm>
+#include <optional>
 #include <string>
 
 #include "core/base/instant.hpp"
+#include "core/base/reason.hpp"
 
 namespace tidewright::room {
 
 enum class Quantity : std::uint8_t {
   wetness,           // 0 dry, 1 wet
-  level,             // litres in the vat
+  level,             // litres in a vat
   float_switch,      // 0 not reached, 1 reached
   dissolved_solids,  // ppm
   temperature,       // degrees Celsius
   power,             // watts
   feedback,          // 0 off, 1 on: what an actuator says of itself
+  flow,              // litres per hour
+  water_count,       // litres that a water meter has counted in all
+  pressure,          // bars above the air
 };
 
 enum class Place : std::uint8_t {
@@ -28,7 +33,8 @@ enum class Place : std::uint8_t {
   permeate,
   lead_outlet,
   product,
-  concentrate,
+  concentrate,  // solids of what the membrane refuses; the float switch of its vat
+  mixing_vat,   // level and temperature
   room,
   plug,  // power and feedback of an actuator
 };
@@ -50,6 +56,15 @@ struct Instrument {
   double plausible_high = 0;
   double step = 0;            // one step of its display
   double per_second_max = 0;  // fastest credible change; 0 = not judged
+  int median_of = 1;          // 3 or 5: what is believed is the median of so many readings
+  Duration flat_after{0};     // the same value for so long, while change is expected, is doubtful;
+                              // 0 = not judged
+  std::uint8_t twin_of = no_subject;  // the other instrument of the same quantity and place
+  double agrees_within = 0;           // what twins say may differ by this,
+  double agrees_share = 0;            //   or by this share of what they say
+  double wraps_at = 0;                // of a water count: there it begins anew at 0; 0 = nowhere
+  // What it says when it has just got its power and has measured nothing yet.
+  std::optional<double> power_up = std::nullopt;
 };
 
 // How long silence is normal. Three missed reports, never under a minute.

@@ -35,6 +35,13 @@ struct Purifier {
   Litres judged_litres{2};                //   and this much water, whichever is longer
   std::optional<Hours> start_hours;
   Celsius frost_below{4};
+  Bars feed_pressure_low{0.3};  // under this the pump runs dry
+  Celsius hot_above{35};
+  double rejection_low = 0.9;         // of the feed's solids; below: the membrane is told of
+  double feed_change = 0.3;           // of the usual feed; beyond: told
+  std::optional<Litres> lead_resin;   // mixed resin in the first canister
+  PartsPerMillion carbon_dioxide{5};  // mg/L in the feed: it passes the membrane
+  Duration resin_told_before{14 * 24 * 3'600'000};
 };
 
 }  // namespace tidewright::room

@@ -23,6 +23,13 @@ std::optional<InstrumentIndex> find(const Room& room, Quantity quantity, Actuato
   return std::nullopt;
 }
 
+std::optional<ActuatorIndex> find(const Room& room, Role role) {
+  for (std::size_t i = 0; i < room.actuators.size(); ++i) {
+    if (room.actuators[i].role == role) return static_cast<ActuatorIndex>(i);
+  }
+  return std::nullopt;
+}
+
 std::optional<ActuatorIndex> driving(const Room& room) {
   if (!room.purifier || room.purifier->driven_by >= room.actuators.size()) return std::nullopt;
   return room.purifier->driven_by;

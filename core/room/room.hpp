@@ -8,18 +8,21 @@
 
 #include "core/room/actuator.hpp"
 #include "core/room/instrument.hpp"
+#include "core/room/mixing_vat.hpp"
 #include "core/room/purifier.hpp"
 #include "core/room/rule.hpp"
+#include "core/room/supply.hpp"
 #include "core/room/vat.hpp"
 
 namespace tidewright::room {
 
 // step() keeps its state in arrays of these sizes; config/reader refuses a larger room.
-inline constexpr std::size_t instruments_max = 24;
-inline constexpr std::size_t actuators_max = 4;
+inline constexpr std::size_t instruments_max = 32;
+inline constexpr std::size_t actuators_max = 8;
 
 using InstrumentIndex = std::uint8_t;
 using ActuatorIndex = std::uint8_t;
+using SupplyIndex = std::uint8_t;
 
 struct Room {
   std::string id;
@@ -27,6 +30,8 @@ struct Room {
   std::vector<Actuator> actuators;
   std::optional<Vat> vat;
   std::optional<Purifier> purifier;
+  std::optional<MixingVat> mixing_vat;
+  std::vector<Supply> supplies;
   PerRule<RuleSettings> rules;
   bool accepts_no_leak_sensor = false;  // the file says so in words
 };
@@ -35,6 +40,8 @@ struct Room {
 std::optional<InstrumentIndex> find(const Room&, Quantity, Place);
 // The first instrument of that quantity that belongs to that actuator, or none.
 std::optional<InstrumentIndex> find(const Room&, Quantity, ActuatorIndex);
+// The actuator of that role, or none.
+std::optional<ActuatorIndex> find(const Room&, Role);
 
 // The actuator that drives the purifier, or none.
 std::optional<ActuatorIndex> driving(const Room&);

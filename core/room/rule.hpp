@@ -21,14 +21,24 @@ enum class RuleId : std::uint8_t {
   fill_overlong,
   pump_dry,
   short_cycling,
+  frost,
   resin_breakthrough,
   vat_low,
+  signal_doubtful,
   broker_lost,
   command_undelivered,
   store_failed,
+  records_unreadable,
   unclean_start,
+  membrane_rejection_low,
+  resin_near_end,
+  feed_changed,
+  room_hot,
+  water_aged,
+  vat_cleaning_due,
+  stock_low,
 };
-inline constexpr std::size_t rule_count = 16;
+inline constexpr std::size_t rule_count = 26;
 
 struct RuleSettings {
   Duration on_delay{0};

@@ -4,6 +4,7 @@
 #include <optional>
 #include <string>
 
+#include "core/base/instant.hpp"
 #include "core/base/units.hpp"
 
 namespace tidewright::room {
@@ -17,6 +18,8 @@ struct Vat {
   std::optional<Litres> stop_at;
   Litres enough;              // from here on it is ready
   Litres top_off_per_day{0};  // what the tank takes; 0 = not told
+  std::optional<Duration> clean_every = std::nullopt;
+  std::optional<Duration> water_age_longest = std::nullopt;  // a mean age
 };
 
 }  // namespace tidewright::room

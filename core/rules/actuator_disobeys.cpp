@@ -68,15 +68,17 @@ extern const Rule actuator_disobeys{
     .applies = applies,
     .judge = judge,
     .record = {
+        .source = "what the plug or valve says of itself",
         .limit = "the feedback does not follow a command within its travel time and 10 s; for ON, "
                  "twice in a row",
+        .origin = "our own choice: sleepy radio networks take seconds",
         .causes = "a welded relay, a plug without radio or power, a plug that was switched by hand "
                   "and is held so",
         .consequence = "a leak could not be stopped from here",
         .action = "Pull the plug out of the wall and close the feed cock by hand. Put a working "
                   "plug in, then reset",
-        .automatic = "OFF is sent again after 1, 2 and 4 s, every other water actuator is switched "
-                     "off and stays off until a person resets",
+        .automatic = "OFF is sent again after 1, 2 and 4 s, and every other pump and valve is "
+                     "switched off; all stay off until a person resets",
         .test = "take the plug out of the radio's reach, then start: the alarm must come"}};
 
 }  // namespace tidewright::rules

@@ -33,12 +33,14 @@ extern const Rule broker_lost{
     .applies = applies,
     .judge = judge,
     .record = {
+        .source = "the line to the broker",
         .limit = "no connection for 1 min; over MQTT it can be told only after its return",
+        .origin = "our own choice",
         .causes = "the broker or its machine is down, the network is broken, a password changed",
         .consequence = "no leak is seen, no water is made",
         .action = "Restart the broker or its machine, check the network",
-        .automatic = "every run ends by itself when its lease ends; the daemon connects again by "
-                     "itself, and OFF is sent first",
+        .automatic = "whatever runs goes off by itself when its lease ends (2 min, unless the file "
+                     "says otherwise); the daemon connects again by itself and sends OFF first",
         .test = "stop the broker for two minutes"}};
 
 }  // namespace tidewright::rules

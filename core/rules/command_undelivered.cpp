@@ -42,14 +42,17 @@ extern const Rule command_undelivered{
     .applies = applies,
     .judge = judge,
     .record = {
+        .source = "what the broker answers to each command",
         .limit = "the broker answers a command with a refusal, or an OFF with `nobody listens`, "
                  "and the feedback does not say OFF, for 2 min",
+        .origin = "the answers that MQTT 5 defines",
         .causes = "the plug is out of the wall or off the network, a wrong topic in the file, no "
                   "right to write to it",
         .consequence = "the pump cannot be switched from here",
-        .action = "Look at the plug: is it in the wall and on the network? Check its topic in the "
-                  "file and the broker's rights",
-        .automatic = "OFF is sent again every minute; a run ends by its lease",
+        .action = "Look at the plug: is it in the wall and on the network? If its load still runs, "
+                  "pull it out. Check its topic in the file and the broker's rights",
+        .automatic =
+            "OFF is sent again every minute; whatever runs goes off by itself when its lease ends",
         .test = "pull the plug out of the wall and send `stop`: the alarm must come"}};
 
 }  // namespace tidewright::rules

@@ -10,11 +10,12 @@ using namespace std::chrono_literals;
 
 constexpr Duration run_down = 2min;  // the membrane's housing empties itself after OFF
 
-// A rise that neither one flicker of the gauge nor the run-down explains.
+// A rise that neither one flicker of the gauge, nor its noise, nor the run-down explains.
 Litres rise_credible(const picture::Picture& picture) {
   const auto level = room::find(picture.room, room::Quantity::level, room::Place::vat);
   const double step = level ? picture.room.instruments[*level].step : 0;
-  return {std::max(3 * step, 0.01 * picture.room.vat->capacity.value)};
+  const double noise = 6 * picture.ledger.noise.spread.value;
+  return {std::max({3 * step, noise, 0.01 * picture.room.vat->capacity.value})};
 }
 
 Judgement judge(const picture::Picture& picture) {
@@ -26,7 +27,7 @@ Judgement judge(const picture::Picture& picture) {
   }
 
   // Feedback that says ON is the matter of actuator_disobeys; here power contradicts it.
-  const auto watts = picture::power(picture, driving);
+  const auto watts = picture::power_doubtful(picture, driving);
   const bool draws = watts && *watts >= picture.room.actuators[driving].idle_below;
   if (draws && picture::confirmed(picture, driving) != true) {
     return {
@@ -70,17 +71,20 @@ extern const Rule fill_not_stopping{
     .applies = applies,
     .judge = judge,
     .record = {
+        .source = "the gauge after OFF, and the plug's power meter",
         .limit =
-            "2 min after OFF the level has risen by 3 gauge steps or 1 % of the vat, whichever "
-            "is more, and still rises (only where a valve stops the water); or the plug still "
-            "draws power",
+            "2 min after OFF the level has risen by 3 gauge steps, 6 times the scatter of its "
+            "readings or 1 % of the vat, whichever is most, and still rises (only where a valve "
+            "stops the water); or the plug still draws power",
+        .origin =
+            "our own choice: the gauge's own steps, and the time that hoses take to run empty",
         .causes = "a valve that does not close, a relay that is welded shut, a hose put into the "
                   "vat",
         .consequence = "the vat runs over soon",
         .action = "Pull the pump's plug and close the feed cock by hand. Find out what kept the "
                   "water running, then reset",
-        .automatic = "OFF is sent again, every other water actuator is switched off and stays off "
-                     "until a person resets",
+        .automatic = "OFF is sent again, and every other pump and valve is switched off; all stay "
+                     "off until a person resets",
         .test = "open the valve by hand after a fill: the alarm must come"}};
 
 }  // namespace tidewright::rules

@@ -63,9 +63,11 @@ extern const Rule fill_overlong{
     .applies = applies,
     .judge = judge,
     .record = {
+        .source = "the running time and the water's temperature, and what three fills before took",
         .limit = "3 times the running time that the missing litres need at this water temperature, "
                  "what was drawn meanwhile added; after three fills 1.5 times what those took for "
                  "as much; and never over the longest run of the file",
+        .origin = "our own choice",
         .causes = "a clogged filter or membrane, low feed pressure, a hidden leak, a stuck gauge, "
                   "somebody who takes water",
         .consequence = "water is wasted, or runs where nobody looks",

@@ -40,8 +40,10 @@ extern const Rule leak_sensor_lost{
     .applies = applies,
     .judge = judge,
     .record = {
+        .source = "the leak sensors' reports and their availability topics",
         .limit = "no live report for 3 times its report interval, at least 60 s; an on-change "
                  "sensor: for its check-in time, or its own offline message",
+        .origin = "our own choice: three missed reports",
         .causes = "an empty battery, weak radio, a sensor that was carried away",
         .consequence = "a leak would not be noticed",
         .action = "Replace the battery or the sensor, then test it with a wet cloth",

@@ -50,8 +50,10 @@ extern const Rule level_flat_while_filling{
     .applies = applies,
     .judge = judge,
     .record = {
+        .source = "the vat's gauge, while the pump runs",
         .limit = "no rise for 3 times the time that one step of the gauge takes at the lowest "
                  "credible flow, at least 20 min of running",
+        .origin = "our own choice, reckoned from the gauge's step and the flow at this temperature",
         .causes = "a stuck gauge, a closed feed cock, a hose beside the vat, a clogged filter, a "
                   "burst pipe",
         .consequence = "water runs somewhere else, or the vat runs over behind a stuck gauge",

@@ -1,6 +1,7 @@
 // The gauge of the vat is silent or not to be believed.
 #include "core/rules/lost.hpp"
 #include "core/rules/rule.hpp"
+#include "core/signal/ruling.hpp"
 
 namespace tidewright::rules {
 namespace {
@@ -8,11 +9,18 @@ namespace {
 using namespace std::chrono_literals;
 
 Judgement judge(const picture::Picture& picture) {
-  const auto level = room::find(picture.room, room::Quantity::level, room::Place::vat);
+  const auto level =
+      signal::ruling(picture.room, picture.signals, room::Quantity::level, room::Place::vat);
   if (!level) return {};
   if (!picture.circumstances.link_up) return {Verdict::unknown, {}};  // broker_lost is the cause
   if (picture.level) return {came_back(picture, *level) ? Verdict::off : Verdict::unknown, {}};
-  if (awaited(picture.signals[*level])) return {Verdict::unknown, {}};
+  const state::Signal& signal = picture.signals[*level];
+  if (awaited(signal)) return {Verdict::unknown, {}};
+  if (signal.why == Why::below_the_float) return {Verdict::unknown, {}};  // vat_high_high is
+  if (signal.doubt != Why::nothing && signal.why == signal.doubt) {
+    const auto [a, b] = signal.doubt_numbers;
+    return {Verdict::on, {signal.doubt, *level, {a, b}}, never};
+  }
   return {Verdict::on, {Why::level_unusable, *level, {seconds_without(picture, *level)}}, never};
 }
 
@@ -35,8 +43,11 @@ extern const Rule level_lost{
     .applies = applies,
     .judge = judge,
     .record = {
+        .source = "the vat's gauge",
         .limit = "no believable level for 3 times its report interval, at least 60 s, or readings "
-                 "out of range",
+                 "out of range, or contradicted by its twin or by the product meter",
+        .origin = "our own choice: three missed reports",
+        .deadband = "two good readings on end",
         .causes = "an empty battery, weak radio, a dirty or loose gauge",
         .consequence = "no water is made; a fill that went on blind could run over",
         .action = "Look at the vat's level. Check the gauge, its battery and its cable",

@@ -1,6 +1,7 @@
-// The pump is switched on and does no work, and the vat is not full: nothing comes in from the
-// feed, or the pump is blocked.
+// The pump is switched on and there is no pressure before it; or it does no work, and the vat is
+// not full: nothing comes in from the feed, or the pump is blocked.
 #include "core/rules/rule.hpp"
+#include "core/signal/ruling.hpp"
 
 namespace tidewright::rules {
 namespace {
@@ -13,9 +14,26 @@ bool near_float(const picture::Picture& picture) {
   return *picture.level >= vat.stop_at.value_or(vat.capacity) * 0.95;
 }
 
+// Low pressure is a danger, and believed at any quality but garbage.
+Judgement judge_pressure(const picture::Picture& picture) {
+  const auto gauge = signal::most_dangerous(picture.room, picture.signals, room::Quantity::pressure,
+                                            room::Place::feed);
+  if (!gauge) return {};
+  const state::Signal& signal = picture.signals[*gauge];
+  if (signal.quality == Quality::bad) return {Verdict::unknown, {}};
+  const double low = picture.room.purifier->feed_pressure_low.value;
+  if (signal.value >= low) return {};
+  return {Verdict::on,
+          {Why::pressure_low, *gauge, {static_cast<float>(signal.value), static_cast<float>(low)}},
+          never};
+}
+
 Judgement judge(const picture::Picture& picture) {
   if (!picture.driving || !picture.commanded) return {};
   const room::ActuatorIndex driving = *picture.driving;
+  const Judgement pressed = judge_pressure(picture);
+  const bool metered = room::find(picture.room, room::Quantity::power, driving).has_value();
+  if (pressed.verdict == Verdict::on || !metered) return pressed;
   const auto watts = picture::power(picture, driving);
   const Watts idle = picture.room.actuators[driving].idle_below;
   if (!watts) return {Verdict::unknown, {}};
@@ -32,9 +50,12 @@ Judgement judge(const picture::Picture& picture) {
 }
 
 bool applies(const room::Room& room) {
-  return room.purifier && room.purifier->driven_by < room.actuators.size() &&
-         room::find(room, room::Quantity::power, room.purifier->driven_by).has_value() &&
-         room::find(room, room::Quantity::level, room::Place::vat).has_value();
+  using room::Place;
+  using room::Quantity;
+  if (!room.purifier || room.purifier->driven_by >= room.actuators.size()) return false;
+  const bool power = room::find(room, Quantity::power, room.purifier->driven_by) &&
+                     room::find(room, Quantity::level, Place::vat);
+  return power || room::find(room, Quantity::pressure, Place::feed);
 }
 
 }  // namespace
@@ -51,8 +72,12 @@ extern const Rule pump_dry{
     .applies = applies,
     .judge = judge,
     .record = {
-        .limit = "ON, and the plug's power under the idle figure of the file for 1 min, with the "
-                 "vat not near STOP",
+        .source = "the feed pressure, and the power that the pump's plug draws",
+        .limit =
+            "ON for 1 min with the feed pressure under `feed_pressure_low`; or with the plug's "
+            "power under the idle figure of the file and the vat not near STOP",
+        .origin = "common practice: low-pressure switches of booster pumps open at about 0.3 bar; "
+                  "the idle figure is the household's",
         .causes = "a closed feed cock, low feed pressure, a clogged prefilter, a blocked or burnt "
                   "pump",
         .consequence = "no water is made; the pump is damaged",

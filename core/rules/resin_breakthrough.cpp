@@ -62,10 +62,13 @@ extern const Rule resin_breakthrough{
     .applies = applies,
     .judge = judge,
     .record = {
+        .source = "the product meter, in settled running",
         .limit =
             "over 1 ppm or the file's figure, median over 5 min and 2 L of settled running; or "
             "not once below it in nine readings over twice as much; ends half a ppm or one "
             "meter step below",
+        .origin = "our own choice: one step of a whole-ppm meter, for perfect water shows 0 or 1",
+        .deadband = "half a ppm, or one step of the meter",
         .causes = "spent resin; a membrane that lets too much through",
         .consequence = "salts come into the vat and into the tank",
         .action = "Rotate the resin canisters: the second moves to the front, fresh resin goes in "

@@ -35,12 +35,15 @@ enum class Latching : std::uint8_t { never, at_once, on_repeat };
 
 // Why the alarm exists and what a person does about it. Printed by `explain` and into the docs.
 struct Record {
-  std::string_view limit;        // with unit and where it comes from
-  std::string_view causes;       // likely ones
-  std::string_view consequence;  // if nobody acts
-  std::string_view action;       // what the person does
-  std::string_view automatic;    // what the daemon does
-  std::string_view test;         // how it is proved to work
+  std::string_view source = {};    // what it is judged from
+  std::string_view limit;          // with unit
+  std::string_view origin = {};    // where the limit comes from
+  std::string_view deadband = {};  // between coming and going; empty: none, the off-delay alone
+  std::string_view causes;         // likely ones
+  std::string_view consequence;    // if nobody acts
+  std::string_view action;         // what the person does
+  std::string_view automatic;      // what the daemon does
+  std::string_view test;           // how it is proved to work
 };
 
 struct Rule {
@@ -70,6 +73,11 @@ constexpr Duration said_again_after(Priority priority, bool acknowledged) {
   if (priority == Priority::days) return std::chrono::days{7};
   if (priority == Priority::urgent && !acknowledged) return std::chrono::minutes{10};
   return std::chrono::hours{12};
+}
+
+// An alarm that stands so long is stale: the digest asks to fix it, shelve it or take it out.
+constexpr Duration stale_after(Priority priority) {
+  return priority == Priority::days ? std::chrono::days{7} : std::chrono::hours{24};
 }
 
 // The longest time an alarm may be shelved for.

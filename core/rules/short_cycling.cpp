@@ -46,13 +46,16 @@ extern const Rule short_cycling{
     .applies = applies,
     .judge = judge,
     .record = {
+        .source = "the starts of the pump, by its power where a meter shows it",
         .limit =
             "more starts in an hour than the file allows (6, common practice for small motors)",
+        .origin = "common practice, no source: small motors are built for a few starts an hour",
         .causes =
             "a pressure switch that hunts near its limit, a leaking check valve, a float that "
             "dribbles, a hand on the plug",
         .consequence = "the pump's motor and switch wear out",
-        .action = "Check the pressure switch, the check valve and the float valve",
+        .action = "Listen to the pump, then check the pressure switch, the check valve and the "
+                  "float valve: one of them leaks or flutters",
         .automatic = "the pump stops; it is tried again 5 times a day, then it stays off until a "
                      "person resets",
         .test = "switch the plug seven times by hand: the alarm must come"}};

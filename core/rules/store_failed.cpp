@@ -27,7 +27,9 @@ extern const Rule store_failed{
     .applies = applies,
     .judge = judge,
     .record = {
+        .source = "whether the disk takes each record",
         .limit = "the last record could not be written",
+        .origin = "our own choice: the first refusal",
         .causes = "the disk is full, read-only or broken",
         .consequence = "after a restart the alarms and totals of this time are missing",
         .action = "Make room on the disk or replace it. Until then do not restart the daemon",

@@ -35,7 +35,9 @@ extern const Rule vat_high_high{
     .applies = applies,
     .judge = judge,
     .record = {
+        .source = "the float switch above every other mark",
         .limit = "the highest float switch of the vat is lifted for 1 s",
+        .origin = "our own choice: a wave may lift it for a moment",
         .causes = "the fill did not stop: a valve that leaks, a pump that ignores OFF, a gauge "
                   "that shows too little",
         .consequence = "the vat runs over",

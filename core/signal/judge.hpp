@@ -1,4 +1,6 @@
-// Measurements -> trusted signals. The one place where a quality is given.
+// Measurements -> trusted signals. What an instrument's own readings say of it; compare.hpp adds
+// what the others do. A reading passes the tests of this folder in this order: no_reading, range,
+// age, rate, spike; silence is judged by time.
 #pragma once
 
 #include "core/base/instant.hpp"

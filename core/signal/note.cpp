@@ -12,6 +12,7 @@ void note(const Event& event, state::Circumstances& known) {
   if (const auto* started = std::get_if<Started>(&event.what)) {
     known.started = known.now;
     known.unclean = !started->clean;
+    known.unreadable = !started->readable;
     known.away = started->away;
     known.link_up = false;
     known.link_since = known.now;

@@ -6,6 +6,7 @@
 
 #include "core/base/instant.hpp"
 #include "core/base/reason.hpp"
+#include "core/base/units.hpp"
 #include "core/room/rule.hpp"
 
 namespace tidewright::state {
@@ -30,6 +31,13 @@ using Alarms = room::PerRule<Alarm>;
 // Many new alarms in a few minutes are told as one.
 struct Flood {
   Instant told = long_ago;  // the last summary
+};
+
+// Once a week, what stands for long, what is hidden and what was made.
+struct Digest {
+  Instant told = long_ago;  // the last one, or the beginning of the first week
+  Litres made;              // in the week before it
+  Litres made_until_then;   // the ledger's total at that time
 };
 
 }  // namespace tidewright::state

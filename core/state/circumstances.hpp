@@ -15,7 +15,8 @@ struct Circumstances {
   bool link_up = false;
   Instant link_since = long_ago;  // of the present up or down
   Instant started = long_ago;
-  bool unclean = false;  // the run before ended without notice
+  bool unclean = false;     // the run before ended without notice
+  bool unreadable = false;  // and what it had recorded could not be read
   Duration away{0};
   bool recording = true;  // the disk takes what it is given
   bool stopping = false;

@@ -34,10 +34,19 @@ struct Samples {
   std::uint8_t count = 0;
 };
 
+// How far the gauge's readings scatter while the level stands, judged from themselves.
+struct GaugeNoise {
+  Litres spread;           // standard deviation of one reading; 0 until there are three
+  Litres last, before;     // the two newest readings
+  std::uint8_t fresh = 0;  // how many of those two there are
+  std::uint8_t count = 0;  // scatters judged, counted no further than needed
+};
+
 // The level's own story, in the vat's litres.
 struct LevelTrend {
   bool known = false;
-  Litres peak;               // highest of the present rise, less what was drawn
+  Litres calm;               // the level with the gauge's noise smoothed away
+  Litres peak;               // highest calm level of the present rise, less what was drawn
   Instant moved = long_ago;  // when it last rose above `peak` or fell well below it
   Litres at_off;             // when the driving actuator last went off
   LitresPerHour rate;        // between gauge steps of the last hour or two; 0 until there are two
@@ -66,16 +75,51 @@ struct LearnedFlow {
   double share = 1;        // litres that came, of the litres expected
 };
 
+// What the permeate has put on the lead canister since it was rotated or replaced.
+struct ResinCharge {
+  Litres passed;
+  double cation_eq = 0;  // equivalents
+  double anion_eq = 0;
+};
+
+// The feed's dissolved solids in settled running: what is usual, and what is new.
+struct FeedLevel {
+  PartsPerMillion usual;     // a slow mean, which one reading moves but little
+  PartsPerMillion lately;    // the same of the last hour or so
+  Duration learned{0};       // running time behind `usual`
+  Instant taken = long_ago;  // the newest reading
+};
+
+// What ages between two visits of a person.
+struct Upkeep {
+  Instant began = long_ago;    // the first posting of all
+  Instant cleaned = long_ago;  // told: the vat was cleaned
+  Instant aged = long_ago;     // up to when `water_age` is reckoned
+  Duration water_age{0};       // mean age of the vat's water, as if it had been fresh at first
+};
+
+// A supply as it was counted.
+struct Stock {
+  Instant counted = long_ago;
+  double amount = 0;
+  Litres made;  // the ledger's total at that time
+};
+
 struct Ledger {
   std::array<Working, room::actuators_max> working;
   Samples product;
   Samples permeate;
+  GaugeNoise noise;
   LevelTrend level;
   Fill fill;
   LearnedFlow learned;
   Litres flowed;  // what the running time should have given, in all
   Litres made;    // product in all: what the gauge gained, or `flowed` without a gauge
   Instant resin_changed = long_ago;  // told: rotated or replaced
+  ResinCharge resin;
+  FeedLevel feed;
+  Upkeep upkeep;
+  std::array<Stock, room::supplies_max> stocks;
   Instant posted = long_ago;
 };
 

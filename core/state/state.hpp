@@ -5,7 +5,9 @@
 #include <type_traits>
 
 #include "core/state/alarm.hpp"
+#include "core/state/attended.hpp"
 #include "core/state/circumstances.hpp"
+#include "core/state/comparison.hpp"
 #include "core/state/drive.hpp"
 #include "core/state/finding.hpp"
 #include "core/state/latch.hpp"
@@ -18,14 +20,17 @@ namespace tidewright {
 struct State {
   state::Circumstances circumstances;
   state::Signals signals{};
+  state::Comparison comparison;
   state::Ledger ledger;
   state::Findings findings;
   state::MakeWater make_water;
+  state::AttendedRuns attended{};
   state::Drives drives{};
   state::Latches latches;
   state::Armed armed;
   state::Alarms alarms;
   state::Flood flood;
+  state::Digest digest;
 };
 
 static_assert(std::is_trivially_copyable_v<State>);

@@ -45,6 +45,7 @@ std::string_view latching_word(Latching latching) {
 }
 
 std::string repeated(const Rule& rule) {
+  if (rule.priority == Priority::days) return "in the weekly digest, for as long as it stands";
   return fmt::format("every {} until acknowledged, every {} after that",
                      lasting(rules::said_again_after(rule.priority, false)),
                      lasting(rules::said_again_after(rule.priority, true)));
@@ -63,7 +64,9 @@ std::string suppression(const Rule& rule) {
 Lines lines(const Rule& rule) {
   const rules::Record& record = rule.record;
   return {
+      {"Judged from", sentence(std::string(record.source))},
       {"Limit", sentence(std::string(record.limit))},
+      {"Where that comes from", sentence(std::string(record.origin))},
       {"Likely causes", sentence(std::string(record.causes))},
       {"If nobody acts", sentence(std::string(record.consequence))},
       {"What to do", sentence(std::string(record.action))},
@@ -73,6 +76,8 @@ Lines lines(const Rule& rule) {
       {"Stays until reset", sentence(std::string(latching_word(rule.latching)))},
       {"Delays",
        fmt::format("On after {}, off after {}.", lasting(rule.on_delay), lasting(rule.off_delay))},
+      {"Deadband",
+       sentence(std::string(record.deadband.empty() ? "none, the delays alone" : record.deadband))},
       {"Said again", sentence(repeated(rule))},
       {"Suppression", sentence(suppression(rule))},
       {"Test", sentence(std::string(record.test))},
@@ -95,7 +100,10 @@ std::string as_json(const Rule& rule) {
       {"id", rule.name},
       {"title", rule.title},
       {"priority", static_cast<int>(rule.priority)},
+      {"source", record.source},
       {"limit", record.limit},
+      {"origin", record.origin},
+      {"deadband", record.deadband},
       {"causes", record.causes},
       {"consequence", record.consequence},
       {"action", record.action},

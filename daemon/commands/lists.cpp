@@ -24,6 +24,9 @@ constexpr QuantityRow quantities[] = {
     {room::Quantity::temperature, "temperature", "of the room or the water"},
     {room::Quantity::power, "power", "what a plug's load draws"},
     {room::Quantity::feedback, "feedback", "whether a plug or valve says that it is on"},
+    {room::Quantity::flow, "flow", "of feed, product or concentrate"},
+    {room::Quantity::water_count, "water_count", "what a water meter has counted in all"},
+    {room::Quantity::pressure, "pressure", "of the feed water, above the air"},
 };
 
 const char* hold_word(interlock::Hold hold) {
@@ -41,7 +44,7 @@ const char* hold_word(interlock::Hold hold) {
 }
 
 std::string reset_word(const interlock::Row& row) {
-  if (row.holds.booster_pump == interlock::Hold::trip) return "always";
+  if (interlock::trips(row)) return "always";
   if (row.latches_at_stop == 0) return "never";
   return fmt::format("from stop {} within 24 h on", row.latches_at_stop);
 }
@@ -88,10 +91,14 @@ Listing list_quantities() {
 
 // In order of precedence, as the interlock reads it.
 Listing list_interlocks() {
-  Listing listing{"What stops what", {"cause", "booster_pump", "feed_valve", "needs_reset"}, {}};
+  Listing listing{"What stops what", {"name", "cause"}, {}};
+  for (const room::RoleFacts& role : room::role_facts) listing.columns.emplace_back(role.name);
+  listing.columns.emplace_back("needs_reset");
   for (const interlock::Row& row : interlock::matrix()) {
-    listing.rows.push_back({std::string(row.cause), hold_word(row.holds.booster_pump),
-                            hold_word(row.holds.feed_valve), reset_word(row)});
+    std::vector<std::string> cells{std::string(room::name(row.id)), std::string(row.cause)};
+    for (const interlock::Hold hold : row.holds.items) cells.emplace_back(hold_word(hold));
+    cells.push_back(reset_word(row));
+    listing.rows.push_back(std::move(cells));
   }
   return listing;
 }
@@ -102,11 +109,14 @@ Listing list_topics() {
           {"topic", "direction", "kept", "meaning"},
           {{"<base>/online", "out", "retained", "online or offline; the will says offline"},
            {"<base>/<room>/vat/<id>", "out", "retained", "volume, rate, readiness of a vat"},
+           {"<base>/<room>/mixing_vat", "out", "retained", "volume and temperature"},
            {"<base>/<room>/purifier", "out", "retained", "dissolved solids, rejection, flow"},
+           {"<base>/<room>/resin/lead", "out", "retained", "litres and days left of the resin"},
            {"<base>/<room>/actuator/<id>", "out", "retained", "command, feedback, what holds it"},
            {"<base>/<room>/alarm/<name>", "out", "retained", "an alarm's state and its record"},
            {"<base>/<room>/source/<id>", "out", "retained", "an instrument's value and quality"},
            {"<base>/<room>/source/<id>/online", "out", "retained", "online or offline"},
+           {"<base>/<room>/supply/<id>", "out", "retained", "stock, and when to order"},
            {"<base>/<room>/ledger", "out", "retained", "litres made, the fill under way"},
            {"<base>/<room>/value/<thing>/<name>", "out", "retained", "each value by itself"},
            {"<base>/<room>/announcement", "out", "no", "an alarm in words, as it is told"},

@@ -25,7 +25,10 @@ class Life {
   }
 
   std::optional<Plight> live() {
-    happen(Started{.clean = alarm_ != RuleId::unclean_start, .away = 1h});
+    remember();
+    const bool readable = alarm_ != RuleId::records_unreadable;
+    const bool clean = readable && alarm_ != RuleId::unclean_start;
+    happen(Started{.clean = clean, .away = 1h, .readable = readable});
     happen(Link{.up = true});
     while (!came_ && now_ < begin_ + longest) {
       now_ += beat;
@@ -55,6 +58,23 @@ class Life {
     came_ = Plight{before, event, state_, effects};
   }
 
+  // What takes weeks has gone on before.
+  void remember() {
+    state::Ledger& ledger = state_.ledger;
+    const auto ago = [this](Duration span) { return begin_ - span; };
+    if (alarm_ == RuleId::feed_changed) {
+      ledger.feed = {{300}, {300}, 7 * 24h, ago(1h)};
+    } else if (alarm_ == RuleId::resin_near_end && room_.purifier && room_.purifier->lead_resin) {
+      ledger.resin_changed = ago(60 * 24h);
+      const double equivalents = 0.47 * room_.purifier->lead_resin->value;
+      ledger.resin = {Litres{3000}, equivalents, equivalents};
+    } else if (alarm_ == RuleId::water_aged && room_.vat && room_.vat->water_age_longest) {
+      ledger.upkeep = {ago(700 * 24h), begin_, ago(1s), 2 * *room_.vat->water_age_longest};
+    } else if (alarm_ == RuleId::vat_cleaning_due && room_.vat && room_.vat->clean_every) {
+      ledger.upkeep.began = ledger.upkeep.aged = ago(*room_.vat->clean_every - 1h);
+    }
+  }
+
   void fill() {
     if (!room_.purifier || is(RuleId::level_flat_while_filling)) return;
     const bool flows = runs() || is(RuleId::fill_not_stopping);
@@ -68,6 +88,8 @@ class Life {
     if (alarm_ == RuleId::store_failed) happen(Recorded{.ok = false});
     if (alarm_ == RuleId::command_undelivered)
       happen(Delivery{.actuator = 0, .code = not_authorized});
+    if (alarm_ == RuleId::stock_low)
+      happen(Tell{.kind = TellKind::stocked, .ticket = 1, .supply = 0});
     if (alarm_ == RuleId::actuator_disobeys) happen(Ask{.kind = AskKind::stop, .ticket = 1});
     if (alarm_ != RuleId::leak_sensor_lost) return;
     for (std::size_t i = 0; i < room_.instruments.size(); ++i) {
@@ -91,21 +113,35 @@ class Life {
 
   // None: it is silent.
   std::optional<double> says(const room::Instrument& instrument) const {
+    const bool has_own_alarm =
+        instrument.quantity == Quantity::wetness || instrument.quantity == Quantity::level;
+    if (is(RuleId::signal_doubtful) && !has_own_alarm) return std::nullopt;
     switch (instrument.quantity) {
       case Quantity::wetness:
         if (is(RuleId::leak_sensor_lost)) return std::nullopt;
         return is(RuleId::leak) ? 1 : 0;
       case Quantity::level:
+        if (instrument.place == room::Place::mixing_vat)
+          return room_.mixing_vat->capacity.value / 2;
         if (is(RuleId::level_lost)) return std::nullopt;
         return is(RuleId::vat_low) ? 0 : level_;
       case Quantity::float_switch:
         return is(RuleId::vat_high_high) && instrument.place == room::Place::vat_high_high ? 1 : 0;
       case Quantity::dissolved_solids:
-        if (instrument.place == room::Place::feed) return 300;
-        if (instrument.place == room::Place::permeate) return 10;
+        if (instrument.place == room::Place::feed) return is(RuleId::feed_changed) ? 700 : 300;
+        if (instrument.place == room::Place::permeate) {
+          return is(RuleId::membrane_rejection_low) ? 90 : 10;
+        }
         return is(RuleId::resin_breakthrough) ? 5 : 0;
       case Quantity::temperature:
-        return 15;
+        if (is(RuleId::frost)) return 2;
+        return is(RuleId::room_hot) ? 45 : 15;
+      case Quantity::flow:
+        return runs() ? room_.purifier->rated.value / 2 : 0;
+      case Quantity::water_count:
+        return 0;
+      case Quantity::pressure:
+        return is(RuleId::pump_dry) ? 0 : 3;
       case Quantity::feedback:
         return switched(instrument, 1);
       case Quantity::power:

@@ -40,8 +40,8 @@ mqtt::SafetySettings safety_settings(const config::Household& household,
 int run_until_stopped(const RunOptions& options, const HouseholdFile& file,
                       const mqtt::Access& access) {
   const config::Household& household = *file.household;
-  const store::Opened opened =
-      store::Store::open(options.state_directory, household.room, file.text);
+  const store::Opened opened = store::Store::open(options.state_directory, household.room,
+                                                  file.text, {.kept = household.journal_kept});
   if (!opened.store) {
     log::error(opened.refused);
     return EX_CANTCREAT;

@@ -58,9 +58,8 @@ struct Definition {
   Kind kind;
 };
 constexpr std::array definitions{
-    Definition{"availability", Kind::availability},
-    Definition{"feedback", Kind::feedback},
-    Definition{"float_switch", Kind::float_switch},
+    Definition{"availability", Kind::availability}, Definition{"feedback", Kind::feedback},
+    Definition{"float_switch", Kind::float_switch}, Definition{"flow_meter", Kind::flow_meter},
     Definition{"number", Kind::level_gauge},
 };
 
@@ -71,6 +70,21 @@ Json table_or_topic(Kind kind) {
   const Json whole_table = table(config::parts_of(kind));
   const bool topic_is_enough = whole_table["required"] == Json::array({"topic"});
   return topic_is_enough ? either(text("^[^#+]+$"), whole_table) : whole_table;
+}
+
+Json instrument(Kind kind) {
+  switch (kind) {
+    case Kind::flow_meter:
+      return reference("flow_meter");
+    case Kind::float_switch:
+      return reference("float_switch");
+    case Kind::feedback:
+      return reference("feedback");
+    case Kind::availability:
+      return reference("availability");
+    default:
+      return reference("number");
+  }
 }
 
 Json written(const Key& key) {
@@ -107,6 +121,7 @@ Json written(const Key& key) {
     case Kind::flow:
     case Kind::temperature:
     case Kind::power:
+    case Kind::pressure:
       return quantity;
     case Kind::solids:
     case Kind::own_step:
@@ -115,18 +130,9 @@ Json written(const Key& key) {
       return {{"type", "array"}, {"items", quantity}, {"minItems", 2}, {"maxItems", 2}};
     case Kind::own_points:
       return list_of({{"type", "array"}, {"prefixItems", {number, quantity}}, {"minItems", 2}}, 2);
-    case Kind::level_gauge:
-    case Kind::solids_meter:
-    case Kind::power_meter:
-      return reference("number");
-    case Kind::float_switch:
-      return reference("float_switch");
-    case Kind::feedback:
-      return reference("feedback");
-    case Kind::availability:
-      return reference("availability");
+    default:
+      return instrument(key.kind);
   }
-  return true;
 }
 
 Json property(const Key& key) {

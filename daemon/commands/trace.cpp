@@ -27,6 +27,7 @@ std::string event_words(const Room& room, const Event& event) {
   if (std::holds_alternative<Link>(event.what)) return "the line to the broker changes";
   if (std::holds_alternative<Delivery>(event.what)) return "the broker answers a command";
   if (std::holds_alternative<Recorded>(event.what)) return "the disk answers";
+  if (std::holds_alternative<Tell>(event.what)) return "a person tells what was done or counted";
   return "nothing but time has passed";
 }
 

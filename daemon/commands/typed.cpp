@@ -15,6 +15,9 @@ namespace {
 using Json = nlohmann::ordered_json;
 using hub::RequestKind;
 
+// Of the fields that are typed as words.
+bool may_be_left_out(std::string_view field) { return field == "unit" || field == "what"; }
+
 // The fields that are typed as words, in their order; the rest are options.
 std::vector<std::string_view> positions(const RequestKind& kind) {
   std::vector<std::string_view> fields;
@@ -22,7 +25,7 @@ std::vector<std::string_view> positions(const RequestKind& kind) {
     if (field != "minutes") fields.push_back(field);
   }
   for (const std::string_view field : kind.optional) {
-    if (field == "unit") fields.push_back(field);
+    if (may_be_left_out(field)) fields.push_back(field);
   }
   return fields;
 }
@@ -41,7 +44,7 @@ std::string pattern(hub::Verb verb, const RequestKind& kind) {
     std::string word(field);
     std::transform(word.begin(), word.end(), word.begin(),
                    [](char c) { return static_cast<char>(c - 'a' + 'A'); });
-    text += field == "unit" ? " [" + word + "]" : " " + word;
+    text += may_be_left_out(field) ? " [" + word + "]" : " " + word;
   }
   if (allows(kind, "minutes")) {
     const bool must =
@@ -93,7 +96,8 @@ std::variant<std::string, Usage> as_request(const Typed& typed, const std::strin
 
   const auto fields = positions(*kind);
   const std::size_t given = typed.words.size() - 1;
-  const std::size_t needed = fields.size() - (allows(*kind, "unit") ? 1 : 0);
+  const auto optional = std::count_if(fields.begin(), fields.end(), may_be_left_out);
+  const std::size_t needed = fields.size() - static_cast<std::size_t>(optional);
   const bool wrong_option = (typed.minutes && !allows(*kind, "minutes")) ||
                             (typed.occurrence && !allows(*kind, "occurrence")) ||
                             (!typed.why.empty() && !allows(*kind, "why"));

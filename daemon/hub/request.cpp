@@ -83,7 +83,7 @@ Ask read_ask(AskKind kind, Fields& fields) {
   ask.token = fields.whole_number("token", 999'999);
   ask.who = Name(fields.text("who", 31));
   ask.why = Remark(fields.text("why", 95));
-  fields.check_what();
+  ask.actuator = fields.what();
   return ask;
 }
 
@@ -94,6 +94,8 @@ Tell read_tell(TellKind kind, Fields& fields) {
   if (kind == TellKind::measured && !fields.refusal()) {
     tell.value = fields.measured(tell.instrument);
   }
+  tell.supply = fields.supply();
+  if (kind == TellKind::stocked) tell.value = fields.in_stock();
   tell.who = Name(fields.text("who", 31));
   return tell;
 }

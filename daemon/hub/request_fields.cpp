@@ -17,7 +17,7 @@ namespace {
 
 using nlohmann::json;
 
-constexpr std::string_view what_can_be_started = "make_water";
+constexpr std::string_view make_water = "make_water";
 constexpr double minutes_longest = 7 * 24 * 60;
 
 std::string shown(const json& value) {
@@ -41,6 +41,12 @@ Names units_of(room::Quantity quantity) {
       return {"°C", "C"};
     case room::Quantity::level:
       return {"L", "%"};
+    case room::Quantity::flow:
+      return {"L/h"};
+    case room::Quantity::water_count:
+      return {"L"};
+    case room::Quantity::pressure:
+      return {"bar"};
     default:
       return {};
   }
@@ -119,9 +125,38 @@ room::InstrumentIndex Fields::instrument() {
   return no_subject;
 }
 
-void Fields::check_what() {
-  if (!has("what") || text("what", 64) == what_can_be_started) return;
-  expected("what", as_json(what_can_be_started) + ", or no field \"what\"");
+room::ActuatorIndex Fields::what() {
+  if (!has("what")) return no_subject;
+  const std::string id = text("what", 64);
+  if (refusal_ || id == make_water) return no_subject;
+  Names known;
+  for (const room::Actuator& each : household_.room.actuators) known.push_back(each.id);
+  const auto found = std::find(known.begin(), known.end(), id);
+  if (found != known.end()) return static_cast<room::ActuatorIndex>(found - known.begin());
+  known.insert(known.begin(), make_water);
+  refuse(fmt::format("There is no {} to start or stop.{} Known are: {}.", as_json(id),
+                     guess(id, known), fmt::join(known, ", ")));
+  return no_subject;
+}
+
+room::SupplyIndex Fields::supply() {
+  if (!has("supply")) return no_subject;
+  const std::string id = text("supply", 64);
+  if (refusal_) return no_subject;
+  Names known;
+  for (const room::Supply& each : household_.room.supplies) known.push_back(each.id);
+  const auto found = std::find(known.begin(), known.end(), id);
+  if (found != known.end()) return static_cast<room::SupplyIndex>(found - known.begin());
+  refuse(known.empty()
+             ? fmt::format("There is no supply {}: the household's file has no [supply.<name>].",
+                           as_json(id))
+             : fmt::format("There is no supply {}.{} The supplies are: {}.", as_json(id),
+                           guess(id, known), fmt::join(known, ", ")));
+  return no_subject;
+}
+
+double Fields::in_stock() {
+  return number("value", 0, 1e6, "a number from 0 to 1000000, without quotation marks");
 }
 
 double Fields::measured(room::InstrumentIndex index) {

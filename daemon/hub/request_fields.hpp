@@ -37,11 +37,14 @@ class Fields {
   // An alarm that this room has.
   room::RuleId alarm();
   room::InstrumentIndex instrument();
-  // What a start or stop is about; there is one thing so far.
-  void check_what();
+  room::SupplyIndex supply();
+  // The actuator that a start or stop is about; no_subject: making water.
+  room::ActuatorIndex what();
   // A hand measurement, in the instrument's own unit. A level must say its unit: a bare 45 may be
   // litres or per cent.
   double measured(room::InstrumentIndex index);
+  // What there is of a supply, in its own unit.
+  double in_stock();
 
  private:
   void expected(std::string_view name, std::string_view expectation);

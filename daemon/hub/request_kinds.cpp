@@ -19,6 +19,8 @@ const std::vector<RequestKind> tells{
     {"rotated", TellKind::rotated, {}, {}},
     {"replaced", TellKind::replaced, {}, {}},
     {"tested", TellKind::tested, {"instrument"}, {}},
+    {"cleaned", TellKind::cleaned, {}, {}},
+    {"stocked", TellKind::stocked, {"supply", "value"}, {}},
 };
 
 }  // namespace

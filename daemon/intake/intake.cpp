@@ -1,11 +1,13 @@
 #include "daemon/intake/intake.hpp"
 
 #include <algorithm>
-#include <array>
+#include <cmath>
 #include <optional>
 #include <string>
 
 #include "daemon/intake/json_leaf.hpp"
+#include "daemon/intake/meaning.hpp"
+#include "daemon/intake/senml.hpp"
 #include "daemon/intake/source_time.hpp"
 #include "daemon/intake/text.hpp"
 
@@ -32,86 +34,90 @@ std::variant<Shown, Refused> shown_in_json(const config::Source& source, std::st
   return shown;
 }
 
-std::variant<Shown, Refused> show(const config::Source& source, std::string_view payload) {
-  if (payload.size() > payload_bytes_max) return Refused::too_long;
-  if (!is_utf8(payload)) return Refused::not_utf8;
-  const std::string_view text = trimmed(payload);
-  if (text.empty()) return Refused::empty;
+std::variant<Shown, Refused> show(const config::Source& source, std::string_view text) {
   if (source.form == config::Form::json) return shown_in_json(source, text);
   return Shown{Leaf{Leaf::Kind::text, 0, std::string(text)}, ""};
 }
 
-bool contains(const std::vector<std::string>& words, std::string_view word) {
-  return std::find(words.begin(), words.end(), word) != words.end();
-}
-
-// Two-valued quantities speak in words; a number or boolean of JSON is a word as it is written.
-std::variant<double, Refused> by_word(const config::Source& source, const Leaf& leaf) {
-  const std::string_view word = trimmed(leaf.text);
-  if (contains(source.on_words, word)) return 1.0;
-  if (contains(source.off_words, word)) return 0.0;
-  if (word.empty()) return Refused::empty;
-  if (contains(source.unknown_words, word)) return Refused::says_unknown;
-  const auto as_number = number(word);
-  const auto* why = std::get_if<Refused>(&as_number);
-  const bool known_excuse =
-      why != nullptr && (*why == Refused::says_unknown || *why == Refused::null);
-  return known_excuse ? *why : Refused::unknown_word;
-}
-
-std::variant<double, Refused> calibrated(const std::vector<config::CalibrationPoint>& points,
-                                         double shown) {
-  const auto above = std::find_if(points.begin(), points.end(),
-                                  [&](const auto& point) { return point.shown >= shown; });
-  if (above == points.end()) return Refused::outside_calibration;
-  if (above == points.begin()) {
-    if (shown < above->shown) return Refused::outside_calibration;
-    return above->meant;
-  }
-  const auto below = above - 1;
-  const double part = (shown - below->shown) / (above->shown - below->shown);
-  return below->meant + part * (above->meant - below->meant);
-}
-
-// What one-wire digital thermometers say instead of a temperature: -127 when the wire is broken,
-// 85 when read before the first measurement after power-up (from memory, common practice).
-bool is_failure_value(const config::Source& source, const room::Instrument& instrument,
-                      double shown) {
-  constexpr std::array<double, 2> degrees{-127, 85};
-  if (instrument.quantity != room::Quantity::temperature) return false;
-  if (!source.points.empty() || source.scale != 1) return false;
-  return std::find(degrees.begin(), degrees.end(), shown) != degrees.end();
-}
-
-std::variant<double, Refused> by_number(const config::Source& source,
-                                        const room::Instrument& instrument, const Leaf& leaf) {
-  if (leaf.kind == Leaf::Kind::boolean) return Refused::boolean_for_number;
-  if (contains(source.unknown_words, leaf.text)) return Refused::says_unknown;
-  double shown = leaf.number;
-  if (leaf.kind == Leaf::Kind::text) {
-    const auto read = number(trimmed(leaf.text));
-    if (const auto* refused = std::get_if<Refused>(&read)) return *refused;
-    shown = std::get<double>(read);
-  }
-  if (is_failure_value(source, instrument, shown)) return Refused::failure_value;
-  if (!source.points.empty()) return calibrated(source.points, shown);
-  const double meant = shown * source.scale + source.offset;
-  if (meant - meant != 0) return Refused::not_finite;
-  return meant;
-}
-
-bool speaks_in_words(room::Quantity quantity) {
-  return quantity == room::Quantity::wetness || quantity == room::Quantity::float_switch ||
-         quantity == room::Quantity::feedback;
+// On our line; none if it cannot be.
+std::optional<Instant> believable(Instant taken, Instant now) {
+  if (taken <= long_ago || taken > now + clock_ahead_max) return std::nullopt;
+  return std::min(taken, now);
 }
 
 // The source's own time on our line; none if it says none, or one that cannot be.
 std::optional<Instant> taken_at(const std::string& time, const WallClock& wall, Instant now) {
   const auto utc = utc_time(trimmed(time), wall.zone);
   if (!utc) return std::nullopt;
-  const Instant taken{*utc - wall.ahead};
-  if (taken <= long_ago || taken > now + clock_ahead_max) return std::nullopt;
-  return std::min(taken, now);
+  return believable(Instant{*utc - wall.ahead}, now);
+}
+
+// A time that is relative to now says nothing in a message of unknown age; 0 says "now", which is
+// no more than that the message has come.
+std::optional<Instant> taken_at(const SenmlRecord& record, const Message& message,
+                                const WallClock& wall, Instant now) {
+  constexpr double farthest_seconds = 1e11;  // some 3,000 years
+  if (std::abs(record.seconds) > farthest_seconds) return std::nullopt;
+  const Duration time{std::llround(record.seconds * 1000)};
+  if (record.absolute) return believable(Instant{time - wall.ahead}, now);
+  if (message.unknown_age || time == Duration{0}) return std::nullopt;
+  return believable(now + time, now);
+}
+
+struct Measured {
+  double value = 0;
+  std::optional<Instant> taken = std::nullopt;
+};
+
+// Danger counts whenever it comes; that a plug was on a minute ago is none.
+bool old_news_counts(room::Quantity quantity) {
+  return quantity == room::Quantity::wetness || quantity == room::Quantity::float_switch;
+}
+
+// The latest of them, the later in the pack where they are of one time; but one that tells danger
+// goes before. There is at least one.
+const SenmlRecord& telling(const std::vector<SenmlRecord>& records, const config::Source& source,
+                           const room::Instrument& instrument) {
+  const SenmlRecord* latest = &records.front();
+  for (const SenmlRecord& record : records) {
+    if (old_news_counts(instrument.quantity)) {
+      const auto meant = meaning(source, instrument, record);
+      const auto* value = std::get_if<double>(&meant);
+      if (value != nullptr && *value > 0) return record;
+    }
+    if (record.seconds >= latest->seconds) latest = &record;
+  }
+  return *latest;
+}
+
+std::variant<Measured, Refused> measured_in_pack(const config::Source& source,
+                                                 const room::Instrument& instrument,
+                                                 const Message& message, const WallClock& wall,
+                                                 Instant now) {
+  const auto found = senml_records(trimmed(message.payload), source.senml_name);
+  if (const auto* refused = std::get_if<Refused>(&found)) return *refused;
+  const SenmlRecord& record = telling(std::get<0>(found), source, instrument);
+  const auto meant = meaning(source, instrument, record);
+  if (const auto* refused = std::get_if<Refused>(&meant)) return *refused;
+  return Measured{std::get<double>(meant), taken_at(record, message, wall, now)};
+}
+
+std::variant<Measured, Refused> measured(const config::Source& source,
+                                         const room::Instrument& instrument, const Message& message,
+                                         const WallClock& wall, Instant now) {
+  if (message.payload.size() > payload_bytes_max) return Refused::too_long;
+  if (!is_utf8(message.payload)) return Refused::not_utf8;
+  const std::string_view text = trimmed(message.payload);
+  if (text.empty()) return Refused::empty;
+  if (source.form == config::Form::senml) {
+    return measured_in_pack(source, instrument, message, wall, now);
+  }
+  const auto shown = show(source, text);
+  if (const auto* refused = std::get_if<Refused>(&shown)) return *refused;
+  const auto& [leaf, time] = std::get<Shown>(shown);
+  const auto meant = meaning(source, instrument, leaf);
+  if (const auto* refused = std::get_if<Refused>(&meant)) return *refused;
+  return Measured{std::get<double>(meant), taken_at(time, wall, now)};
 }
 
 }  // namespace
@@ -120,16 +126,12 @@ std::variant<Reading, Refused> decode(const config::Source& source,
                                       const room::Instrument& instrument,
                                       room::InstrumentIndex index, const Message& message,
                                       const WallClock& wall, Instant now) {
-  const auto shown = show(source, message.payload);
-  if (const auto* refused = std::get_if<Refused>(&shown)) return *refused;
-  const auto& [leaf, time] = std::get<Shown>(shown);
-  const auto meant = speaks_in_words(instrument.quantity) ? by_word(source, leaf)
-                                                          : by_number(source, instrument, leaf);
-  if (const auto* refused = std::get_if<Refused>(&meant)) return *refused;
-
-  Reading reading{index, std::get<double>(meant), Arrival::live, long_ago};
+  const auto found = measured(source, instrument, message, wall, now);
+  if (const auto* refused = std::get_if<Refused>(&found)) return *refused;
+  const auto& [value, taken] = std::get<Measured>(found);
+  Reading reading{index, value, Arrival::live, long_ago};
   if (message.unknown_age) reading.arrival = Arrival::retained;
-  if (const auto taken = taken_at(time, wall, now)) {
+  if (taken) {
     reading.taken = *taken;
     // A device that sends what it stored while it was away speaks of then, not of now.
     const bool old = now - *taken > stale_after(instrument);
@@ -184,6 +186,16 @@ std::string_view words(Refused why) {
       return "a value that such sensors send when they fail";
     case Refused::outside_calibration:
       return "outside the calibration points";
+    case Refused::not_senml:
+      return "JSON that is no SenML pack";
+    case Refused::senml_version:
+      return "SenML of a version above 10";
+    case Refused::must_be_understood:
+      return "SenML with a label that must be understood and is not";
+    case Refused::several_names:
+      return "SenML with several names, of which the file names none";
+    case Refused::wrong_unit:
+      return "SenML in a unit that is not of what the instrument measures";
   }
   return "";
 }

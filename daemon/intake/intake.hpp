@@ -47,8 +47,13 @@ enum class Refused : std::uint8_t {
   says_unknown,
   failure_value,
   outside_calibration,
+  not_senml,
+  senml_version,
+  must_be_understood,
+  several_names,
+  wrong_unit,
 };
-inline constexpr std::size_t refused_count = 18;
+inline constexpr std::size_t refused_count = 23;
 
 // One phrase for the log and for `…/source/<id>`: "a comma in place of the decimal point".
 std::string_view words(Refused);

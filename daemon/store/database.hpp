@@ -3,6 +3,7 @@
 
 #include <array>
 #include <filesystem>
+#include <functional>
 #include <memory>
 #include <string>
 #include <string_view>
@@ -30,9 +31,17 @@ struct OpenDatabase {
 };
 
 // Write-ahead log. A file that is empty, cut, damaged or not ours is renamed, never overwritten.
-OpenDatabase open_database(const std::filesystem::path& file, const Format& format);
+// A new file is there whole, or not at all: `fill` puts its first rows in before it gets its name.
+OpenDatabase open_database(const std::filesystem::path& file, const Format& format,
+                           const std::function<void(SQLite::Database&)>& fill = {});
 
-// Renames the file and its log to a free name beside it; returns that name.
+// The same file, only to be read, where the disk takes nothing: a copy in the system's temporary
+// folder, gone with the database. None if even that fails, or if the file cannot be read.
+std::shared_ptr<SQLite::Database> open_copy(const std::filesystem::path& file,
+                                            const Format& format);
+
+// Renames the file and its log, so that the day and time stand in its name, and returns that name.
+// The oldest of more than ten such files is removed.
 std::filesystem::path set_aside(const std::filesystem::path& file);
 
 }  // namespace tidewright::store

@@ -3,9 +3,13 @@
 //
 // A visitor has these calls; `member` is const if the event is:
 //   visit(name, member)
+//   visit.later(name, member)              the same; journals of before do not have it
 //   visit.instrument(name, member)         an index into the room's instruments
 //   visit.instrument_if_any(name, member)  the same, or no_subject
 //   visit.actuator(name, member)           an index into the room's actuators
+//   visit.actuator_if_any(name, member)    the same, or no_subject; older journals lack it
+//   visit.supply_if_any(name, member)      an index into its supplies, or no_subject; older
+//                                          journals lack it
 #pragma once
 
 #include <array>
@@ -56,6 +60,7 @@ void fields(auto& visit, Either<Delivery> auto& delivery) {
 void fields(auto& visit, Either<Started> auto& started) {
   visit("clean", started.clean);
   visit("away", started.away);
+  visit.later("readable", started.readable);
 }
 
 void fields(auto& visit, Either<ClockSet> auto& clock) {
@@ -70,6 +75,7 @@ void fields(auto& visit, Either<Ask> auto& ask) {
   visit("ticket", ask.ticket);
   visit("alarm", ask.alarm);
   visit("occurrence", ask.occurrence);
+  visit.actuator_if_any("actuator", ask.actuator);
   visit("lasting", ask.lasting);
   visit("token", ask.token);
   visit("who", ask.who);
@@ -82,6 +88,7 @@ void fields(auto& visit, Either<Tell> auto& tell) {
   visit.instrument_if_any("instrument", tell.instrument);
   visit("value", tell.value);
   visit("who", tell.who);
+  visit.supply_if_any("supply", tell.supply);
 }
 
 }  // namespace tidewright::store

@@ -24,12 +24,17 @@ class Printer {
   Printer(std::string& out, const room::Room& room) : out_(out), room_(room) {}
 
   void operator()(std::string_view name, const auto& member) { put(named(name), member); }
+  void later(std::string_view name, const auto& member) { put(named(name), member); }
   void instrument(std::string_view name, std::uint8_t index) {
     put_instrument(named(name), room_, index);
   }
   void instrument_if_any(std::string_view name, std::uint8_t index) { instrument(name, index); }
   void actuator(std::string_view name, std::uint8_t index) {
     put_actuator(named(name), room_, index);
+  }
+  void actuator_if_any(std::string_view name, std::uint8_t index) { actuator(name, index); }
+  void supply_if_any(std::string_view name, std::uint8_t index) {
+    put_supply(named(name), room_, index);
   }
 
  private:
@@ -53,6 +58,9 @@ class Parser {
   void operator()(std::string_view name, auto& member) {
     if (!get(taken(name), member)) trouble_ = "a value that cannot be read";
   }
+  void later(std::string_view name, auto& member) {
+    if (words_.contains(name)) (*this)(name, member);
+  }
   void instrument(std::string_view name, std::uint8_t& index) {
     const bool known = get_instrument(taken(name), room_, index);
     thing(known && index < room_.instruments.size());
@@ -64,6 +72,18 @@ class Parser {
   void actuator(std::string_view name, std::uint8_t& index) {
     const bool known = get_actuator(taken(name), room_, index);
     thing(known && index < room_.actuators.size());
+  }
+  void actuator_if_any(std::string_view name, std::uint8_t& index) {
+    const std::string_view word = taken(name);
+    if (word.empty()) return;
+    const bool known = get_actuator(word, room_, index);
+    thing(known && (index == no_subject || index < room_.actuators.size()));
+  }
+  void supply_if_any(std::string_view name, std::uint8_t& index) {
+    const std::string_view word = taken(name);
+    if (word.empty()) return;
+    const bool known = get_supply(word, room_, index);
+    thing(known && (index == no_subject || index < room_.supplies.size()));
   }
   Trouble trouble() const {
     if (trouble_ == nullptr && !words_.empty()) return "a word too much";

@@ -74,10 +74,13 @@ constexpr auto words<TellKind> = std::to_array<Word<TellKind>>({
     {TellKind::rotated, "rotated"},
     {TellKind::replaced, "replaced"},
     {TellKind::tested, "tested"},
+    {TellKind::cleaned, "cleaned"},
+    {TellKind::stocked, "stocked"},
 });
 
 constexpr auto of_instrument = Subject::instrument;
 constexpr auto of_actuator = Subject::actuator;
+constexpr auto of_supply = Subject::supply;
 
 struct WhyWord {
   Why value;
@@ -95,7 +98,16 @@ constexpr auto why_words = std::to_array<WhyWord>({
     {Why::said_unavailable, "said_unavailable"},
     {Why::retained_only, "retained_only"},
     {Why::awaiting_after_link, "awaiting_after_link"},
+    {Why::failure_value, "failure_value"},
+    {Why::flat_line, "flat_line", of_instrument},
+    {Why::twins_disagree, "twins_disagree", of_instrument},
+    {Why::below_the_float, "below_the_float", of_instrument},
+    {Why::level_against_flow, "level_against_flow", of_instrument},
+    {Why::flow_against_level, "flow_against_level", of_instrument},
+    {Why::flows_unbalanced, "flows_unbalanced", of_instrument},
+    {Why::power_without_flow, "power_without_flow", of_instrument},
     {Why::wet, "wet", of_instrument},
+    {Why::flow_when_off, "flow_when_off", of_instrument},
     {Why::sensor_lost, "sensor_lost", of_instrument},
     {Why::high_high_wet, "high_high_wet", of_instrument},
     {Why::high_high_lost, "high_high_lost", of_instrument},
@@ -110,12 +122,23 @@ constexpr auto why_words = std::to_array<WhyWord>({
     {Why::off_not_obeyed, "off_not_obeyed", of_actuator},
     {Why::on_not_obeyed, "on_not_obeyed", of_actuator},
     {Why::no_power, "no_power", of_actuator},
+    {Why::pressure_low, "pressure_low", of_instrument},
     {Why::starts_too_often, "starts_too_often", of_actuator},
     {Why::level_below, "level_below"},
+    {Why::too_warm, "too_warm", of_instrument},
+    {Why::rejection_low, "rejection_low"},
+    {Why::resin_ends_soon, "resin_ends_soon"},
+    {Why::resin_nearly_used, "resin_nearly_used"},
+    {Why::feed_changed, "feed_changed"},
+    {Why::water_old, "water_old"},
+    {Why::cleaning_due, "cleaning_due"},
+    {Why::stock_below, "stock_below", of_supply},
     {Why::link_down, "link_down"},
     {Why::stopped_without_notice, "stopped_without_notice"},
     {Why::command_undelivered, "command_undelivered", of_actuator},
     {Why::not_recorded, "not_recorded"},
+    {Why::doubtful_for_long, "doubtful_for_long", of_instrument},
+    {Why::records_not_read, "records_not_read"},
     {Why::below_start, "below_start"},
     {Why::asked_to_start, "asked_to_start"},
     {Why::in_hours, "in_hours", of_instrument},
@@ -140,6 +163,10 @@ constexpr auto why_words = std::to_array<WhyWord>({
     {Why::frost, "frost", of_instrument},
     {Why::effects_overflowed, "effects_overflowed"},
     {Why::switched_by_hand, "switched_by_hand", of_actuator},
+    {Why::excluded, "excluded", of_actuator},
+    {Why::mixing_vat_at_stop, "mixing_vat_at_stop"},
+    {Why::mixing_level_below, "mixing_level_below"},
+    {Why::no_mixing_level, "no_mixing_level"},
     {Why::done, "done"},
     {Why::reset_done, "reset_done"},
     {Why::armed, "armed"},
@@ -159,6 +186,7 @@ constexpr auto why_words = std::to_array<WhyWord>({
     {Why::held_by_latch, "held_by_latch"},
     {Why::needs_minutes, "needs_minutes"},
     {Why::nothing_to_drive, "nothing_to_drive"},
+    {Why::goes_with_make_water, "goes_with_make_water", of_actuator},
     {Why::value_out_of_range, "value_out_of_range"},
 });
 

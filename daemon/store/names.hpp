@@ -37,7 +37,7 @@ std::optional<Enum> named(std::string_view word) {
 }
 
 // What the `subject` of a reason points at.
-enum class Subject : std::uint8_t { nothing, instrument, actuator };
+enum class Subject : std::uint8_t { nothing, instrument, actuator, supply };
 Subject subject_of(Why);
 
 }  // namespace tidewright::store

@@ -41,6 +41,7 @@ class Relive {
   void line(std::string_view text);
   const Relived& result() const { return result_; }
   const State& state() const { return state_; }
+  std::uint64_t sequence() const { return sequence_; }  // of the last event
   const room::Room& room() const { return room_; }
 
  private:

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstdint>
+#include <string>
 
 #include "core/room/room.hpp"
 #include "core/state/state.hpp"
@@ -19,22 +20,30 @@ struct Kept {
 class StateFile {
  public:
   // Opens, reads, and marks the run as under way. `kept` is untouched if there was no file, or
-  // if it had to be set aside.
+  // if it could not be read.
   StateFile(const std::filesystem::path& file, const room::Room& room, Kept& kept);
 
-  // The file as found; without a database every write fails.
+  // The file as found at the start.
   const OpenDatabase& opened() const { return opened_; }
+  // What the file held was read, if only from a copy.
+  bool was_read() const { return was_read_; }
+  // The state's text as it stood there: things by the names of the household of then.
+  const std::string& text() const { return text_; }
   // The disk took the mark that a run is under way.
   bool marked() const { return marked_; }
 
-  // Throws std::exception when the disk refuses; the old row is then still there, whole.
+  // Throws std::exception when the disk refuses; the old row is then still there, whole. A file
+  // that could not be opened is tried anew each time.
   void write(const room::Room& room, const Kept& kept);
 
  private:
-  bool read(const room::Room& room, Kept& kept);
+  bool read(SQLite::Database& database, const room::Room& room, Kept& kept);
+  void begin_anew(const room::Room& room);
 
+  std::filesystem::path file_;
   OpenDatabase opened_;
-  bool marked_ = false;
+  std::string text_;
+  bool was_read_ = false, marked_ = false;
 };
 
 }  // namespace tidewright::store

@@ -54,6 +54,10 @@ class Walk {
     under(name, room_.actuators.size(), member,
           [this](std::size_t i) { return std::string_view{room_.actuators[i].id}; });
   }
+  void supplies(std::string_view name, auto& member) {
+    under(name, room_.supplies.size(), member,
+          [this](std::size_t i) { return std::string_view{room_.supplies[i].id}; });
+  }
 
  private:
   void under(std::string_view name, std::size_t count, auto& members, auto name_of) {

@@ -52,35 +52,43 @@ void remark(std::vector<std::string>& remarks, const OpenDatabase& opened, const
   }
 }
 
-constexpr const char* unclean =
-    "Whether an alarm was latched is not known: this counts as an unclean start, and no water runs "
-    "before the sensors have reported anew.";
+constexpr const char* assumed =
+    "Whether an alarm was latched is not known, so a trip is assumed: look at the room, then reset "
+    "records_unreadable.";
 
-// Nothing of a run before, neither state nor journal.
+// Nothing of a run before, neither state nor journal, and the disk takes what is new.
 bool is_first_start(const Writer& writer) {
-  return !writer.state_file().opened().existed && writer.kept().at == long_ago;
+  const OpenDatabase& state = writer.state_file().opened();
+  return !state.existed && state.database && writer.kept().at == long_ago;
+}
+
+bool is_readable(const Writer& writer) {
+  return writer.state_file().was_read() || is_first_start(writer);
 }
 
 std::vector<std::string> remarks_of(const Writer& writer) {
   std::vector<std::string> remarks;
   const OpenDatabase& state = writer.state_file().opened();
-  if (!state.existed && state.database && !is_first_start(writer)) {
-    remarks.push_back(
-        fmt::format("The journal is there, but the state of the last run is gone. {}", unclean));
+  remark(remarks, state, "The state", assumed);
+  if (state.set_aside.empty() && !is_readable(writer)) {
+    remarks.push_back(fmt::format("The state of the last run is gone. {}", assumed));
   }
-  remark(remarks, state, "The state", unclean);
   remark(remarks, writer.journal_file().opened(), "The journal", "A new one was begun.");
   return remarks;
 }
 
 Found found_by(const Writer& writer) {
   const Kept& kept = writer.kept();
-  return {.state = kept.state, .clean = kept.clean || is_first_start(writer), .last = kept.at};
+  return {.state = kept.state,
+          .clean = kept.clean || is_first_start(writer),
+          .readable = is_readable(writer),
+          .last = kept.at};
 }
 
 }  // namespace
 
-Opened Store::open(const fs::path& directory, const room::Room& room, std::string_view household) {
+Opened Store::open(const fs::path& directory, const room::Room& room, std::string_view household,
+                   const Ring& ring) {
   Lock lock = store::lock(directory);
   if (lock.taken_by_another) {
     return {.store = nullptr,
@@ -88,7 +96,7 @@ Opened Store::open(const fs::path& directory, const room::Room& room, std::strin
                                    "have a directory of its own (--state).",
                                    directory.string())};
   }
-  auto writer = std::make_shared<Writer>(directory, std::move(lock.held), room, household);
+  auto writer = std::make_shared<Writer>(directory, std::move(lock.held), room, household, ring);
   const OpenDatabase& state = writer->state_file().opened();
   if (state.newer)
     return {.store = nullptr, .refused = newer(directory / "state.db", state.refused)};
@@ -120,6 +128,7 @@ std::uint64_t Store::record(const Event& event, std::string_view raw, const Stat
 void Store::persist() { writer_->persist(); }
 int Store::descriptor() const { return writer_->changed(); }
 Committed Store::committed() { return writer_->committed(); }
+std::uint64_t Store::recorded() const { return writer_->recorded(); }
 
 bool Store::close() {
   if (!thread_.joinable()) return false;

@@ -17,6 +17,7 @@
 #include "core/event.hpp"
 #include "core/room/room.hpp"
 #include "core/state/state.hpp"
+#include "daemon/store/journal_file.hpp"
 
 namespace tidewright::store {
 
@@ -27,6 +28,7 @@ struct Found {
   State state;              // as it was, for things that still have their name; Started makes
                             // step forget what does not outlive a restart
   bool clean = false;       // the last run ended on purpose and its state was read, or none was
+  bool readable = true;     // the state of the last run was read, or there was none
   Instant last = long_ago;  // of the last record; long_ago at the very first start
 };
 
@@ -47,8 +49,9 @@ class Store {
   // and says so by Committed. Refused only if another daemon keeps its state there, or a newer
   // format is found.
   //   household  text of the household's file, kept in the journal so that a night can be replayed
+  //   ring       how much of the journal is kept
   static Opened open(const std::filesystem::path& directory, const room::Room& room,
-                     std::string_view household);
+                     std::string_view household, const Ring& ring = {});
   ~Store();
   Store(const Store&) = delete;
   Store& operator=(const Store&) = delete;
@@ -69,6 +72,8 @@ class Store {
   // Readable (epoll) when committed() may have changed; committed() makes it unreadable again.
   int descriptor() const;
   Committed committed();
+  // The last event that a restart would know of, however this run ends short of a power cut.
+  std::uint64_t recorded() const;
 
   // The last call, after the last record(): commits everything, and that this end was on purpose.
   // Waits a second at most. False if the disk did not take it; the next start is then unclean.

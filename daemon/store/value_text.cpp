@@ -96,12 +96,28 @@ void put_instrument(std::string& out, const room::Room& room, std::uint8_t index
 void put_actuator(std::string& out, const room::Room& room, std::uint8_t index) {
   put_thing(out, room.actuators, index);
 }
+void put_supply(std::string& out, const room::Room& room, std::uint8_t index) {
+  put_thing(out, room.supplies, index);
+}
 bool get_instrument(std::string_view text, const room::Room& room, std::uint8_t& index) {
   return get_thing(text, room.instruments, index);
 }
 bool get_actuator(std::string_view text, const room::Room& room, std::uint8_t& index) {
   return get_thing(text, room.actuators, index);
 }
+bool get_supply(std::string_view text, const room::Room& room, std::uint8_t& index) {
+  return get_thing(text, room.supplies, index);
+}
+
+namespace {
+
+bool get_subject(std::string_view text, const room::Room& room, Subject kind, std::uint8_t& index) {
+  if (kind == Subject::actuator) return get_actuator(text, room, index);
+  if (kind == Subject::supply) return get_supply(text, room, index);
+  return get_instrument(text, room, index);
+}
+
+}  // namespace
 
 void put(std::string& out, const room::Room& room, const Reason& reason) {
   put(out, reason.why);
@@ -112,6 +128,9 @@ void put(std::string& out, const room::Room& room, const Reason& reason) {
       break;
     case Subject::actuator:
       put_actuator(out, room, reason.subject);
+      break;
+    case Subject::supply:
+      put_supply(out, room, reason.subject);
       break;
     case Subject::nothing:
       put_thing(out, std::array<room::Vat, 0>{}, reason.subject);
@@ -127,10 +146,7 @@ bool get(std::string_view text, const room::Room& room, Reason& reason) {
   Reason read;
   if (!get(next_word(text), read.why)) return false;
   const auto subject = next_word(text);
-  const auto kind = subject_of(read.why);
-  const bool known = kind == Subject::actuator ? get_actuator(subject, room, read.subject)
-                                               : get_instrument(subject, room, read.subject);
-  if (!known) read.subject = no_subject;
+  if (!get_subject(subject, room, subject_of(read.why), read.subject)) read.subject = no_subject;
   for (float& number : read.numbers) {
     if (!get(next_word(text), number)) return false;
   }

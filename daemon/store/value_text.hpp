@@ -86,12 +86,15 @@ bool get(std::string_view text, Name& who);
 void put(std::string& out, const Remark& remark);
 bool get(std::string_view text, Remark& remark);
 
-// An instrument or actuator by its id; `-` for none, `#` and the index where it has no name.
+// An instrument, actuator or supply by its id; `-` for none, `#` and the index where it has no
+// name.
 void put_instrument(std::string& out, const room::Room&, std::uint8_t index);
 void put_actuator(std::string& out, const room::Room&, std::uint8_t index);
+void put_supply(std::string& out, const room::Room&, std::uint8_t index);
 // False if the room has no such thing.
 bool get_instrument(std::string_view text, const room::Room&, std::uint8_t& index);
 bool get_actuator(std::string_view text, const room::Room&, std::uint8_t& index);
+bool get_supply(std::string_view text, const room::Room&, std::uint8_t& index);
 
 // `wet floor 1 0 0`: the reason's word, its subject, its three numbers. A subject that the room
 // no longer has is read as none.

@@ -9,6 +9,7 @@
 #include <csignal>
 #include <exception>
 
+#include "daemon/store/catch_up.hpp"
 #include "daemon/store/line.hpp"
 #include "daemon/store/state_text.hpp"
 
@@ -20,7 +21,9 @@ constexpr long written_after_ns = 20'000'000;
 constexpr int tried_again_after_ms = 1000;
 // The ledger of a daemon that is killed is no older than this.
 constexpr Duration saved_every = std::chrono::seconds{60};
-constexpr Duration chapter_every = std::chrono::hours{24};
+// An incident begins with a chapter, and a start after a crash lives the last one through again.
+constexpr Duration chapter_every = std::chrono::hours{1};
+constexpr std::int64_t chapters_in_a_ring = 16;  // at least, where they are ended by their size
 constexpr std::size_t entries_at_once = 512;
 
 int new_event() { return eventfd(0, EFD_NONBLOCK | EFD_CLOEXEC); }
@@ -39,16 +42,20 @@ bool heard(const Descriptor& descriptor) {
 }  // namespace
 
 Writer::Writer(const std::filesystem::path& directory, std::unique_ptr<Descriptor> lock,
-               const room::Room& room, std::string_view household)
+               const room::Room& room, std::string_view household, const Ring& ring)
     : lock_(std::move(lock)),
       room_(room),
       household_(household),
       state_file_(directory / "state.db", room_, present_),
-      journal_file_(directory / "journal.db"),
+      journal_file_(directory / "journal.db", ring),
+      chapter_bytes_most_(ring.bytes_most / chapters_in_a_ring),
       timer_(timerfd_create(CLOCK_MONOTONIC, TFD_NONBLOCK | TFD_CLOEXEC)),
       urgent_(new_event()),
       changed_(new_event()),
-      ended_(new_event()) {
+      ended_(new_event()),
+      incidents_(directory / "incidents") {
+  catch_up(journal_file_, state_file_, room_, present_);
+  incidents_.begin(present_.state);
   sequence_ = std::max(present_.sequence, journal_file_.last_sequence());
   in_journal_ = sequence_;
   if (state_file_.marked()) saved_ = present_.at;
@@ -128,6 +135,7 @@ void Writer::write_all(bool last) {
                 .at = newest.state.circumstances.now,
                 .clean = false,
                 .state = newest.state};
+    incidents_.notice(present_.state);
   }
   present_.clean = last && finish_clean_;
   const bool nothing_lost = !lost_.exchange(false);
@@ -140,12 +148,20 @@ void Writer::write_all(bool last) {
   journal_ok_ = write_journal();
   answer(asked, state_ok && journal_ok_ && nothing_lost);
   failing_ = !state_ok || !journal_ok_ || journal_busy_;
+  write_incident(last);
+}
+
+// Only where the state is the one after the journal's last line can the stretch be closed by it.
+void Writer::write_incident(bool ending) {
+  if (failing_ || in_journal_ != present_.sequence || !incidents_.due(present_.at, ending)) return;
+  incidents_.write(journal_file_, chapter(false), present_.at, ending);
 }
 
 bool Writer::write_state() {
   try {
     state_file_.write(room_, present_);
     saved_ = present_.at;
+    recorded_ = std::max(recorded_.load(), present_.sequence);
     return true;
   } catch (const std::exception&) {
     saved_ = long_ago;  // so that it is due again at once
@@ -164,6 +180,8 @@ bool Writer::write_journal() {
     if (journal_busy_) return true;  // another program copies it: nothing is lost yet
     queue_.done(batch.entries);
     in_journal_ = batch.sequence;
+    recorded_ = std::max(recorded_.load(), in_journal_);
+    chapter_bytes_ = batch.bytes;
     chapter_due_ = batch.chapter_due;
     chapter_ = batch.chapter;
     run_begins_ = run_begins_ && !batch.opens;
@@ -176,7 +194,9 @@ Writer::Batch Writer::next_batch() const {
               .entries = std::min(queue_.size(), entries_at_once),
               .sequence = in_journal_,
               .opens = false,
-              .chapter_due = chapter_due_ || present_.at - chapter_ >= chapter_every,
+              .bytes = chapter_bytes_,
+              .chapter_due = chapter_due_ || present_.at - chapter_ >= chapter_every ||
+                             chapter_bytes_ > chapter_bytes_most_,
               .chapter = chapter_};
   for (std::size_t i = 0; i < batch.entries; ++i) {
     const Entry& entry = queue_[i];
@@ -187,20 +207,26 @@ Writer::Batch Writer::next_batch() const {
         {.at = entry.event.at,
          .opens = false,
          .text = print(room_, entry.sequence, entry.event, {entry.raw.data(), entry.raw_size})});
+    batch.bytes += static_cast<std::int64_t>(batch.lines.back().text.size());
     batch.sequence = entry.sequence;
   }
   if (batch.chapter_due && batch.sequence == present_.sequence) open_chapter(batch);
   return batch;
 }
 
-void Writer::open_chapter(Batch& batch) const {
+// Its two opening lines.
+std::vector<Written> Writer::chapter(bool fresh) const {
+  const Instant at = present_.at;
   const HouseholdText household{household_};
-  const StateText state{.text = to_text(room_, present_.state), .fresh = run_begins_};
-  batch.lines.push_back(
-      {.at = present_.at, .opens = true, .text = print(present_.sequence, present_.at, household)});
-  batch.lines.push_back(
-      {.at = present_.at, .opens = false, .text = print(present_.sequence, present_.at, state)});
+  const StateText state{.text = to_text(room_, present_.state), .fresh = fresh};
+  return {{.at = at, .opens = true, .text = print(present_.sequence, at, household)},
+          {.at = at, .opens = false, .text = print(present_.sequence, at, state)}};
+}
+
+void Writer::open_chapter(Batch& batch) const {
+  for (Written& line : chapter(run_begins_)) batch.lines.push_back(std::move(line));
   batch.opens = true;
+  batch.bytes = 0;
   batch.chapter_due = false;
   batch.chapter = present_.at;
 }

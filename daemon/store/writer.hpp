@@ -14,6 +14,7 @@
 #include "core/room/room.hpp"
 #include "core/state/state.hpp"
 #include "daemon/base/descriptor.hpp"
+#include "daemon/store/incidents.hpp"
 #include "daemon/store/journal_file.hpp"
 #include "daemon/store/queue.hpp"
 #include "daemon/store/state_file.hpp"
@@ -29,7 +30,7 @@ class Writer {
  public:
   // Opens both files; kept() is what they hold. No thread yet. `lock` is held as long as this.
   Writer(const std::filesystem::path& directory, std::unique_ptr<Descriptor> lock,
-         const room::Room& room, std::string_view household);
+         const room::Room& room, std::string_view household, const Ring& ring);
 
   const Kept& kept() const { return present_; }
   const StateFile& state_file() const { return state_file_; }
@@ -44,6 +45,7 @@ class Writer {
   void persist();
   int changed() const { return changed_.number(); }
   Committed committed();
+  std::uint64_t recorded() const { return recorded_.load(); }
   // Asks for the end: what is left is written, once. `clean`: on purpose.
   void finish(bool clean);
   // Readable once run() is about to return. Then ended_clean() says whether the disk took the mark.
@@ -66,7 +68,8 @@ class Writer {
     std::vector<Written> lines;
     std::size_t entries = 0;
     std::uint64_t sequence = 0;
-    bool opens = false;  // a chapter is among them
+    bool opens = false;      // a chapter is among them
+    std::int64_t bytes = 0;  // of the lines since it
     bool chapter_due = false;
     Instant chapter = long_ago;
   };
@@ -77,7 +80,9 @@ class Writer {
   bool write_state();
   bool write_journal();
   Batch next_batch() const;
+  std::vector<Written> chapter(bool fresh) const;
   void open_chapter(Batch& batch) const;
+  void write_incident(bool ending);
   void answer(std::uint64_t sequence, bool ok);
   bool answered_ok() const;
 
@@ -87,6 +92,7 @@ class Writer {
   Kept present_;  // at first as found, then the newest taken from the decision thread
   StateFile state_file_;
   JournalFile journal_file_;
+  const std::int64_t chapter_bytes_most_;
 
   // Between the threads.
   Queue<Entry, entries_most> queue_;
@@ -96,6 +102,7 @@ class Writer {
   std::atomic<bool> lost_{false};           // the queue was full
   std::atomic<std::uint64_t> asked_{0};     // the newest sequence that persist() was called for
   std::atomic<std::uint64_t> answered_{1};  // twice a sequence, plus 1 if ok
+  std::atomic<std::uint64_t> recorded_{0};  // up to here a restart finds everything
   std::atomic<bool> finish_{false}, finish_clean_{false}, ended_clean_{false};
 
   std::uint64_t sequence_ = 0;  // the decision thread's: of the last event
@@ -109,6 +116,8 @@ class Writer {
   bool run_begins_ = true;
   bool chapter_due_ = true;
   Instant chapter_ = long_ago;  // when the present chapter began
+  std::int64_t chapter_bytes_ = 0;
+  Incidents incidents_;
 };
 
 }  // namespace tidewright::store

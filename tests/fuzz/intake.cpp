@@ -17,11 +17,13 @@ constexpr room::InstrumentIndex index = 5;
 
 config::Source source(unsigned choice) {
   config::Source made;
-  made.form = static_cast<config::Form>(choice % 3);
+  made.form = static_cast<config::Form>(choice % 4);
   const char* const pointers[] = {"", "/t", "/a/0", "/a~1b"};
   made.pointer = pointers[choice / 3 % 4];
   if ((choice & 0x40U) != 0) made.time_pointer = "/at";
   if ((choice & 0x80U) != 0) made.points = {{-10, 0}, {10, 50}, {100, 60}};
+  const char* const names[] = {"", "a", "urn:dev:ow:10e2073a01080063"};
+  made.senml_name = names[choice / 4 % 3];
   made.on_words = {"wet", "true"};
   made.off_words = {"dry", "false"};
   return made;
@@ -38,7 +40,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   const unsigned choice = data[0];
   const std::string_view payload(reinterpret_cast<const char*>(data) + 1, size - 1);
   room::Instrument instrument;
-  instrument.quantity = static_cast<room::Quantity>(choice % 7);
+  instrument.quantity = static_cast<room::Quantity>(choice % 10);
   const bool unknown_age = choice % 5 == 0;
   const auto decoded = intake::decode(source(choice), instrument, index, {payload, unknown_age},
                                       {Duration{0}, std::chrono::minutes{60}}, now);

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <charconv>
+#include <map>
 #include <stdexcept>
 #include <utility>
 
@@ -58,9 +59,30 @@ std::optional<std::uint8_t> index_of(const Things& things, const std::string& id
 room::Room room_of(const std::string& name) {
   if (name == "minimal") return support::minimal_room();
   if (name == "full") return support::full_room();
+  if (name == "metered") return support::metered_room();
   if (name == "attended") return support::attended_room();
   if (name == "hours") return support::hours_room();
   throw std::runtime_error("no such room: " + name);
+}
+
+// "clean every N days" and its like: what the household's file would say.
+constexpr std::array<std::string_view, 3> house_words{"warn of the resin ", "clean every ",
+                                                      "age at most "};
+
+bool is_of_the_house(const std::string& words) {
+  return std::any_of(house_words.begin(), house_words.end(),
+                     [&](std::string_view begin) { return words.starts_with(begin); });
+}
+
+void keep_house(const std::string& words, room::Room& room) {
+  const auto days = [&](std::size_t which) -> std::optional<Duration> {
+    const auto rest = after(words, house_words[which]);
+    if (!rest) return std::nullopt;
+    return std::chrono::hours{24 * static_cast<long>(number_of(*rest))};
+  };
+  if (const auto before = days(0)) room.purifier->resin_told_before = *before;
+  if (const auto every = days(1)) room.vat->clean_every = *every;
+  if (const auto longest = days(2)) room.vat->water_age_longest = *longest;
 }
 
 }  // namespace
@@ -86,11 +108,12 @@ Cast::Cast(const std::vector<Line>& setting) {
       // The curtain rises at midnight of the room's own line of time.
       const auto hour = static_cast<int>(number_of(*clock));
       wall.zone = std::chrono::hours{hour};
-    } else {
+    } else if (!is_of_the_house(line.words)) {
       throw std::runtime_error("unknown setting: " + line.words);
     }
   }
   room::Room room = room_of(name);
+  for (const Line& line : setting) keep_house(line.words, room);
   if (holds_litres && room.vat) {
     habits.works.begins_filled = *holds_litres / room.vat->capacity.value;
   }
@@ -116,6 +139,8 @@ bool Cast::act_daemon(const std::string& words) {
     theatre.start(true);
   } else if (words == "daemon starts unclean") {
     theatre.start(false);
+  } else if (words == "daemon starts without its records") {
+    theatre.start_without_records();
   } else if (words == "daemon stops") {
     theatre.stop();
   } else if (words == "daemon crashes") {
@@ -161,6 +186,28 @@ bool Cast::act_instrument(const std::string& words) {
   return true;
 }
 
+bool Cast::tell(const Name& who, const std::string& said) {
+  static const std::map<std::string, TellKind> kinds{{"rotated", TellKind::rotated},
+                                                     {"replaced", TellKind::replaced},
+                                                     {"cleaned", TellKind::cleaned},
+                                                     {"stocked", TellKind::stocked}};
+  const auto [word, rest] = split(said);
+  const auto kind = kinds.find(word);
+  if (kind == kinds.end()) return false;
+  Tell tell;
+  tell.who = who;
+  tell.kind = kind->second;
+  if (tell.kind == TellKind::stocked) {
+    const auto [id, amount] = split(rest);
+    const auto supply = index_of(theatre_->room().supplies, id);
+    if (!supply) throw std::runtime_error("no such supply: " + id);
+    tell.supply = *supply;
+    tell.value = number_of(amount);
+  }
+  theatre_->feed({theatre_->now(), tell});
+  return true;
+}
+
 bool Cast::act_person(const std::string& words) {
   const auto [name, rest] = split(words);
   Ask ask;
@@ -169,11 +216,7 @@ bool Cast::act_person(const std::string& words) {
   ask.token = token;
   theatre_->answer.reset();
   if (const auto said = after(rest, "says ")) {
-    Tell tell;
-    tell.who = ask.who;
-    tell.kind = *said == "replaced" ? TellKind::replaced : TellKind::rotated;
-    theatre_->feed({theatre_->now(), tell});
-    return true;
+    return tell(ask.who, *said);
   }
   if (rest == "asks start") {
     ask.kind = AskKind::start;

@@ -3,18 +3,19 @@
 // Before the curtain:
 //   room minimal | full | attended | hours      vat holds N l        water N C
 //   top-off N l/day                             clock H:MM  (the wall's, when the curtain rises)
+//   warn of the resin N days before             clean every N days     age at most N days
 // What happens (besides everything in core/rehearsal/happening.hpp):
 //   daemon starts | starts unclean | stops | crashes
 //   broker goes | returns | refuses ACTUATOR | takes all again      disk refuses | takes
 //   INSTRUMENT says N | wet | dry | full | not full | nonsense [(retained)]
 //   NAME asks start [N min] | asks stop | asks reset ALARM | confirms | acknowledges ALARM
-//   NAME shelves ALARM for N h | says rotated | says replaced
+//   NAME shelves ALARM for N h | says rotated | replaced | cleaned | stocked SUPPLY N
 // What is expected; it may end in "within N s|min|h" and then has so much time to come true, or in
 // "for N s|min|h" and then must stay true so long:
 //   expect ACTUATOR on | off                     its last command
 //   expect ACTUATOR really on | off              its relay
 //   expect ACTUATOR because WORDS                why it is as it is
-//   expect announced ALARM raised | reminder | cleared
+//   expect announced ALARM raised | reminder | cleared, or digest digest
 //   expect text WORDS                            in the announcement just expected
 //   expect nothing announced                     since the last one expected
 //   expect alarm ALARM STATE
@@ -45,6 +46,7 @@ class Cast {
   bool act(const std::string& words);
   bool act_daemon(const std::string& words);
   bool act_person(const std::string& words);
+  bool tell(const Name& who, const std::string& said);
   bool act_instrument(const std::string& words);
   std::string expect(std::string words);
   bool holds(const std::string& words);

@@ -130,5 +130,10 @@ TEST(FullMonth, WithEveryInstrument) {
       play("every instrument", support::full_room(), support::seeds({1}).front()));
 }
 
+TEST(FullMonth, WithTwinsAndWaterMeters) {
+  expect_quiet_and_kept(
+      play("twins and water meters", support::metered_room(), support::seeds({1}).front()));
+}
+
 }  // namespace
 }  // namespace tidewright

@@ -137,34 +137,6 @@ TEST_P(Recovery, FillsAgain) {
 
 INSTANTIATE_TEST_SUITE_P(Parts, Recovery, testing::Range<std::uint64_t>(0, 2));
 
-// A year without any fault, with cheap electronics, seasons and a weekly change: water is made, and
-// nobody is disturbed. The home figures are our choice.
-void expect_quiet_year(const std::string& name) {
-  const auto households = support::households();
-  const Household& household = support::household_named(households, name);
-  Night night{.household = name, .seed = 4, .lasting = std::chrono::hours{24 * 365}};
-  night.habits = {.season_swing_c = 7,
-                  .vat_filled = 0.6,
-                  .water_c = 14,
-                  .membrane_condition = 0.9,
-                  .top_off_l_day = 12,
-                  .messages_lost = 0.002};
-  const Outcome outcome = nights::Run(household.room, night).live();
-  expect_no_violation(household, night, outcome);
-  Sum sum;
-  add(sum, household, night, outcome);
-  print(name, sum);
-  EXPECT_GE(sum.made / sum.possible, 0.95);
-  EXPECT_LE(outcome.trips, 1U);
-  EXPECT_LE(outcome.announced, 52U);
-  Duration lost = sum.dead;
-  for (const auto& [why, lasted] : sum.held) lost += lasted;
-  EXPECT_LE(lost, std::chrono::hours{24});
-}
-
-TEST(QuietYear, Minimal) { expect_quiet_year("minimal.toml"); }
-TEST(QuietYear, Full) { expect_quiet_year("full.toml"); }
-
 // The table that `rehearse` prints: no night is worse than the household's own keys say.
 TEST(WetToOff, IsNeverWorseThanByTheFile) {
   for (const Household& household : support::households()) {

@@ -79,11 +79,12 @@ class Life {
     } else if (kind < 0.70) {
       feed({now(), Recorded{chance_.uniform() < 0.8}});
     } else if (kind < 0.75) {
-      feed({now(), Tell{.kind = any_of<TellKind>(chance_, 4),
+      feed({now(), Tell{.kind = any_of<TellKind>(chance_, 6),
                         .ticket = 1,
                         .instrument = instrument(),
                         .value = chance_.uniform(),
-                        .who = Name{"ben"}}});
+                        .who = Name{"ben"},
+                        .supply = 0}});
     } else {
       ask();
     }

@@ -1,5 +1,7 @@
 #include "tests/support/rooms.hpp"
 
+#include <utility>
+
 #include "core/rules/catalogue.hpp"
 
 namespace tidewright::support {
@@ -98,6 +100,61 @@ room::Room full_room() {
   valve_feedback.id = "valve_feedback";
   valve_feedback.subject = 1;
   room.instruments.push_back(valve_feedback);
+  room.purifier->lead_resin = Litres{1.5};
+  room.vat->clean_every = std::chrono::days{180};
+  room.vat->water_age_longest = std::chrono::days{60};
+  room.supplies = {{.id = "salt",
+                    .words = "sea salt",
+                    .unit = "kg",
+                    .order_below = 10,
+                    .used_in_30_days = 3,
+                    .used_per_1000_litres = 1}};
+  return room;
+}
+
+room::Room metered_room() {
+  room::Room room = full_room();
+  Instrument gauge = room.instruments[level];
+  gauge.id = "level_twin";
+  gauge.twin_of = level;
+  gauge.agrees_within = 6;
+  Instrument meter = room.instruments[product];
+  meter.id = "product_twin";
+  meter.twin_of = product;
+  meter.agrees_within = 2;
+  room.instruments.push_back(gauge);
+  room.instruments.push_back(meter);
+  for (const auto& [id, place] : {std::pair{"feed_flow", Place::feed},
+                                  {"product_flow", Place::product},
+                                  {"concentrate_flow", Place::concentrate}}) {
+    room.instruments.push_back(instrument(id, Quantity::flow, place, seconds{30}, 1000, 0.1));
+  }
+  return room;
+}
+
+room::Room whole_room() {
+  room::Room room = full_room();
+  room.mixing_vat =
+      room::MixingVat{.capacity = Litres{100}, .low = Litres{20}, .stop_at = Litres{90}};
+  room.instruments.push_back(
+      instrument("mixing_level", Quantity::level, Place::mixing_vat, seconds{60}, 110, 1));
+  room.instruments.push_back(
+      instrument("mixing_warmth", Quantity::temperature, Place::mixing_vat, seconds{60}, 60, 0.1));
+  room.instruments.push_back(
+      instrument("concentrate", Quantity::float_switch, Place::concentrate, seconds{60}, 1, 0));
+  for (std::size_t i = room.actuators.size(); i < room::role_count; ++i) {
+    const auto role = static_cast<room::Role>(i);
+    room::Actuator actuator = room.actuators[0];
+    actuator.id = facts(role).name;
+    actuator.words = "the " + std::string(facts(role).words);
+    actuator.role = role;
+    actuator.lease = facts(role).lease;
+    room.actuators.push_back(actuator);
+    Instrument answer = room.instruments[feedback];
+    answer.id = actuator.id + "_feedback";
+    answer.subject = static_cast<std::uint8_t>(i);
+    room.instruments.push_back(answer);
+  }
   return room;
 }
 

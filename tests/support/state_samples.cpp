@@ -36,6 +36,9 @@ class Setter {
   void actuators(std::string_view name, auto& member) {
     for (std::size_t i = 0; i < room_.actuators.size(); ++i) (*this)(name, member[i]);
   }
+  void supplies(std::string_view name, auto& member) {
+    for (std::size_t i = 0; i < room_.supplies.size(); ++i) (*this)(name, member[i]);
+  }
 
  private:
   static void set(bool& value) { value = !value; }

@@ -12,10 +12,18 @@ Theatre::Theatre(room::Room room, const rehearsal::Settings& settings, std::uint
       silent_since_(curtain) {}
 
 void Theatre::start(bool clean) {
+  start({.clean = clean, .away = ran_before_ ? now() - silent_since_ : Duration{0}});
+}
+
+void Theatre::start_without_records() {
+  state_ = {};
+  start({.clean = false, .readable = false});
+}
+
+void Theatre::start(Started started) {
   alive_ = true;
-  const Duration away = ran_before_ ? now() - silent_since_ : Duration{0};
   ran_before_ = true;
-  feed({now(), Started{clean, away}});
+  feed({now(), started});
   feed({now(), ClockSet{wall}});
   set_link(true);
 }

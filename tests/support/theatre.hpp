@@ -21,6 +21,8 @@ class Theatre {
 
   // The daemon starts (with what the store kept, if it ran before) and finds its broker.
   void start(bool clean);
+  // It starts and cannot read what the store kept.
+  void start_without_records();
   void stop();   // on purpose: everything OFF, then silence
   void crash();  // silence
   void set_link(bool up);
@@ -47,6 +49,7 @@ class Theatre {
 
  private:
   void carry_out(const Effect&);
+  void start(Started);
 
   room::Room room_;
   rehearsal::PretendRoom pretend_;

@@ -5,7 +5,7 @@ namespace {
 
 Complaint judge(const Scene& scene) {
   if (!scene.attended() || scene.witness.now < scene.witness.attended_until) return std::nullopt;
-  return for_each_feed_actuator(scene.room, [&](room::ActuatorIndex i) -> Complaint {
+  return for_each_actuator(scene.room, fills, [&](room::ActuatorIndex i) -> Complaint {
     if (!scene.witness.ordered[i].on) return std::nullopt;
     return scene.room.actuators[i].id + " is ordered ON after the minutes that were asked for";
   });

@@ -12,7 +12,7 @@ extern const Invariant nothing_on_while_forbidden, nothing_starts_too_early, wet
 
 namespace {
 
-constinit const std::array rows{
+constexpr std::array rows{
     &nothing_on_while_forbidden,
     &nothing_starts_too_early,
     &wet_is_answered,

@@ -90,6 +90,7 @@ lease_kept_by = "plug"
   EXPECT_EQ(purifier.judged_over, plain.judged_over);
   EXPECT_EQ(purifier.judged_litres, plain.judged_litres);
   EXPECT_EQ(purifier.frost_below, plain.frost_below);
+  EXPECT_EQ(purifier.feed_pressure_low, plain.feed_pressure_low);
   EXPECT_EQ(purifier.flow_lowest_credible, plain.flow_lowest_credible);
   const room::Actuator& actuator = understood.household->room.actuators.at(0);
   const room::Actuator bare;

@@ -138,5 +138,16 @@ TEST(Protection, IsReadAsSentences) {
   EXPECT_NE(text.find("start_below 80 L to stop_at 180 L: 36000 s (10 h)"), std::string::npos);
 }
 
+TEST(Protection, AWaterMeterSeesFlowWithEverythingOffWhereAValveStopsIt) {
+  const std::string meter =
+      "rated = \"240 L/day\"\nfeed_flow = { topic = \"f\", unit = \"L/h\", reports_every = \"30 "
+      "s\" }";
+  const Household with_valve = household(whole, "rated = \"240 L/day\"", meter);
+  EXPECT_TRUE(says(protection(with_valve).had, "everything is off", "as of a leak"));
+  Household with_pump = with_valve;
+  with_pump.room.purifier->water_stops_with = room::WaterStopsWith::pump;
+  EXPECT_TRUE(says(protection(with_pump).not_had, "everything is off", "nobody is told"));
+}
+
 }  // namespace
 }  // namespace tidewright::config

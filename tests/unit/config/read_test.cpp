@@ -134,6 +134,70 @@ power = { topic = "b/power", unit = "kW", reports_every = "30 s" })");
   EXPECT_EQ(read.outlets[1].on, R"({"state": "ON", "countdown": {seconds}})");
 }
 
+constexpr const char* purifier = R"([purifier]
+rated = "240 L/day"
+water_stops_with = "valve"
+)";
+
+// A meter says by its unit whether it shows a flow or counts.
+TEST(Read, AWaterMeterShowsAFlowOrCounts) {
+  const Household read = household(std::string{purifier} + R"(
+feed_flow = { topic = "f", unit = "L/min", reports_every = "30 s" }
+feed_pressure = { topic = "b", unit = "psi", reports_every = "30 s" }
+[purifier.product_flow]
+topic = "p"
+unit = "L"
+scale = 0.01
+wraps_at = "10000 L"
+reports_every = "30 s")");
+  ASSERT_EQ(read.room.instruments.size(), 3u);
+  EXPECT_EQ(read.room.instruments[0].quantity, room::Quantity::flow);
+  EXPECT_EQ(read.room.instruments[0].place, room::Place::feed);
+  EXPECT_DOUBLE_EQ(read.sources[0].scale, 60);
+  EXPECT_EQ(read.room.instruments[1].quantity, room::Quantity::water_count);
+  EXPECT_EQ(read.room.instruments[1].wraps_at, 10'000);
+  EXPECT_DOUBLE_EQ(read.sources[1].scale, 0.01);
+  EXPECT_EQ(read.room.instruments[2].quantity, room::Quantity::pressure);
+  // NIST Special Publication 811, appendix B.8: 1 psi is 6.894 757 kPa.
+  EXPECT_NEAR(read.sources[2].scale, 0.06894757, 1e-9);
+}
+
+TEST(Read, ATwinStandsBesideItsFirst) {
+  const Household read = household(std::string{vat} + R"(
+[vat.pure.level]
+topic = "a"
+unit = "%"
+reports_every = "60 s"
+twin = { topic = "b", unit = "L", reports_every = "30 s", agrees_within = "5 L" })");
+  ASSERT_EQ(read.room.instruments.size(), 2u);
+  const room::Instrument& twin = read.room.instruments[1];
+  EXPECT_EQ(twin.id, "pure_level_twin");
+  EXPECT_EQ(twin.twin_of, 0);
+  EXPECT_EQ(twin.quantity, room::Quantity::level);
+  EXPECT_EQ(twin.place, room::Place::vat);
+  EXPECT_EQ(twin.agrees_within, 5);
+  EXPECT_EQ(read.room.instruments[0].twin_of, no_subject);
+  EXPECT_EQ(read.sources[1].topic, "b");
+}
+
+TEST(Read, TheTestsOfAReadingAreThoseOfTheFile) {
+  const Household read = household(std::string{purifier} + R"(
+feed_tds = { topic = "f", unit = "ppm", reports_every = "5 min", median_of = 3, flat_after = "6 h" }
+product_tds = { topic = "p", unit = "ppm", reports_every = "5 min" }
+[temperature.room]
+topic = "t"
+unit = "°F"
+offset = -1.8
+reports_every = "60 s")");
+  EXPECT_EQ(read.room.instruments[1].median_of, 3);
+  EXPECT_EQ(read.room.instruments[1].flat_after, 6h);
+  EXPECT_EQ(read.room.instruments[2].median_of, 1);
+  EXPECT_EQ(read.room.instruments[2].flat_after, 24h);
+  // 85 °C before its first measurement, set one degree lower by the file.
+  ASSERT_TRUE(read.room.instruments[0].power_up);
+  EXPECT_NEAR(*read.room.instruments[0].power_up, 84, 1e-9);
+}
+
 TEST(Read, RuleDelaysAreThoseOfTheFile) {
   const Household read = household("[rule.leak]\noff_delay = \"20 min\"\n");
   EXPECT_EQ(read.room.rules[room::RuleId::leak].off_delay, 20min);

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "core/alarm/alarm_state.hpp"
+#include "core/alarm/digest.hpp"
 #include "core/alarm/live.hpp"
 #include "core/rules/catalogue.hpp"
 
@@ -33,6 +34,18 @@ struct AlarmBench {
     for (const Effect& effect : effects) {
       if (const auto* told = std::get_if<Announcement>(&effect)) announced.push_back(*told);
     }
+  }
+
+  // As the step does after the alarms have lived; true if the digest was announced.
+  bool pass_digest(Duration later) {
+    pass(later);
+    effects.clear();
+    wake = {};
+    alarm::digest(latches, circumstances, made, alarms, digest, effects, wake);
+    return std::any_of(effects.begin(), effects.end(), [](const Effect& effect) {
+      const auto* told = std::get_if<Announcement>(&effect);
+      return told && told->event == Announced::digest;
+    });
   }
 
   void condition(room::RuleId id, bool on, Duration later = std::chrono::seconds{1}) {
@@ -79,6 +92,8 @@ struct AlarmBench {
   state::Circumstances circumstances;
   state::Alarms alarms;
   state::Flood flood;
+  state::Digest digest;
+  Litres made;
   Effects effects;
   Wake wake;
   std::vector<Announcement> announced;

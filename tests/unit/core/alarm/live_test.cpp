@@ -101,6 +101,16 @@ TEST(AlarmLife, ShelvingIsBoundedAndNeverForALeak) {
   EXPECT_EQ(bench.ask(AskKind::shelve, RuleId::vat_low, 1h).why, Why::already_shelved);
 }
 
+TEST(AlarmLife, ShelvingIsBoundedByClass) {
+  AlarmBench bench;
+  for (const auto& [id, longest] : {std::pair{RuleId::vat_high_high, Duration{4h}},
+                                    {RuleId::pump_dry, Duration{24h}},
+                                    {RuleId::stock_low, Duration{7 * 24h}}}) {
+    EXPECT_EQ(bench.ask(AskKind::shelve, id, longest + 1s).why, Why::shelved_too_long);
+    EXPECT_EQ(bench.ask(AskKind::shelve, id, longest).why, Why::done);
+  }
+}
+
 TEST(AlarmLife, AShelfThatEndsOverAStandingConditionTellsIt) {
   AlarmBench bench;
   bench.ask(AskKind::shelve, RuleId::vat_low, 1h);
@@ -176,6 +186,20 @@ TEST(AlarmLife, ATripThatWasOnlyAssumedIsTold) {
   EXPECT_EQ(bench.told(Announced::raised), 1);
   bench.ask(AskKind::acknowledge, RuleId::leak);
   EXPECT_EQ(bench.state(RuleId::leak), AlarmState::latched_acknowledged);
+}
+
+TEST(AlarmLife, ASecondTripSoonAfterAResetIsTold) {
+  // The leak's finding lasts ten minutes longer than the water: a reset may fall into that time.
+  AlarmBench bench;
+  bench.latch(RuleId::leak);
+  bench.condition(RuleId::leak, true);
+  bench.ask(AskKind::confirm, RuleId::leak);
+  EXPECT_EQ(bench.state(RuleId::leak), AlarmState::acknowledged);
+  bench.latch(RuleId::leak);
+  bench.pass(1s);
+  EXPECT_EQ(bench.state(RuleId::leak), AlarmState::unacknowledged);
+  EXPECT_EQ(bench.told(Announced::raised), 2);
+  EXPECT_EQ(bench.alarms[RuleId::leak].occurrence, 2u);
 }
 
 TEST(AlarmLife, TheEndOfADigestAlarmIsNoNews) {

@@ -138,6 +138,42 @@ TEST_F(Commands, AHandOnTheButtonIsOtherwiseLeftForHalfAnHour) {
   EXPECT_EQ(count(stage.commands, false), 1);
 }
 
+// Safety decisions: switched by hand, it is fought no more than once a minute where no trip
+// stands.
+TEST_F(Commands, AHandThatStaysOnTheButtonIsToldOnceAMinute) {
+  stage.happen(Ask{.kind = AskKind::stop});
+  stage.plug_obeys = false;
+  stage.says(Minimal::feedback, 0);
+  stage.says(Minimal::feedback, 1);
+  stage.wait(30min);
+  EXPECT_EQ(count(stage.commands, false), 1);
+  stage.wait(59s);
+  EXPECT_EQ(count(stage.commands, false), 0);
+  stage.wait(1s);
+  EXPECT_EQ(count(stage.commands, false), 1);
+}
+
+// The same: limits of runtime hold for what was begun by hand, too.
+TEST_F(Commands, AHandOnTheButtonIsCutAtTheLongestRun) {
+  stage.room.actuators[0].run_longest = 20min;
+  stage.happen(Ask{.kind = AskKind::stop});
+  stage.plug_obeys = false;
+  stage.says(Minimal::feedback, 0);
+  stage.says(Minimal::feedback, 1);
+  stage.wait(20min - 1s);
+  EXPECT_EQ(count(stage.commands, false), 0);
+  stage.wait(1s);
+  EXPECT_EQ(count(stage.commands, false), 1);
+  EXPECT_EQ(stage.state.drives[0].why.why, Why::run_longest);
+}
+
+TEST_F(Commands, AHandOnTheButtonIsCutAtOnceWhenWaterComes) {
+  stage.happen(Ask{.kind = AskKind::stop});
+  stage.says(Minimal::feedback, 1);
+  stage.says(Minimal::floor, 1);
+  EXPECT_EQ(count(stage.commands, false), 1);
+}
+
 TEST_F(Commands, ALostLinkEndsTheRunAndTheNextOneBeginsWithOff) {
   begin_fill();
   stage.happen(Link{.up = false});

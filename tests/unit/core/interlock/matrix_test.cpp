@@ -1,10 +1,7 @@
-// The whole matrix, cell by cell. What each cause must do is our own safety decision; the table
-// below is that decision written a second time, so that a slip in the first shows.
+// What stops a fill, and how it goes on afterwards. Every cell: cause_and_effect_test.
 #include "core/interlock/matrix.hpp"
 
 #include <gtest/gtest.h>
-
-#include <map>
 
 #include "tests/support/stage.hpp"
 
@@ -12,53 +9,8 @@ namespace tidewright {
 namespace {
 
 using namespace std::chrono_literals;
-using interlock::Hold;
 using support::Minimal;
 using support::Stage;
-
-struct Cell {
-  Hold booster_pump;
-  Hold feed_valve;
-  std::size_t latches_at_stop;
-};
-
-const std::map<std::string_view, Cell> decided{
-    {"a leak sensor says wet", {Hold::trip, Hold::trip, 0}},
-    {"the high-high switch is reached", {Hold::trip, Hold::trip, 0}},
-    {"the fill does not stop", {Hold::trip, Hold::trip, 0}},
-    {"an actuator disobeys", {Hold::trip, Hold::trip, 0}},
-    {"the daemon is going down", {Hold::force_off, Hold::force_off, 0}},
-    {"the link to the broker is down", {Hold::force_off, Hold::force_off, 0}},
-    {"a leak sensor is lost", {Hold::force_off, Hold::force_off, 0}},
-    {"the high-high switch is not good", {Hold::force_off, Hold::force_off, 0}},
-    {"the gauge is lost", {Hold::force_off, Hold::force_off, 3}},
-    {"the gauge is not good", {Hold::force_off, Hold::force_off, 0}},
-    {"the float switch is not good", {Hold::force_off, Hold::force_off, 0}},
-    {"the vat is at STOP or its float switch says full", {Hold::force_off, Hold::force_off, 0}},
-    {"the level is flat while filling", {Hold::force_off, Hold::force_off, 3}},
-    {"the fill takes too long", {Hold::force_off, Hold::force_off, 2}},
-    {"the pump runs dry", {Hold::force_off, Hold::force_off, 5}},
-    {"the pump starts too often", {Hold::force_off, Hold::force_off, 5}},
-    {"the product is over the file's stop figure", {Hold::force_off, Hold::force_off, 0}},
-    {"a run or a day's running is at its limit", {Hold::force_off, Hold::force_off, 0}},
-    {"a leak sensor has not been seen", {Hold::inhibit, Hold::inhibit, 0}},
-    {"unattended, and there is no leak sensor", {Hold::force_off, Hold::force_off, 0}},
-    {"unattended, and nobody keeps the lease", {Hold::force_off, Hold::force_off, 0}},
-    {"the run before ended without notice", {Hold::inhibit, Hold::inhibit, 0}},
-    {"there is frost in the room", {Hold::inhibit, Hold::inhibit, 0}},
-};
-
-TEST(Matrix, IsAsDecidedCellByCell) {
-  ASSERT_EQ(interlock::matrix().size(), decided.size());
-  for (const interlock::Row& row : interlock::matrix()) {
-    SCOPED_TRACE(row.cause);
-    const auto cell = decided.find(row.cause);
-    ASSERT_NE(cell, decided.end());
-    EXPECT_EQ(interlock::hold_of(row, room::Role::booster_pump), cell->second.booster_pump);
-    EXPECT_EQ(interlock::hold_of(row, room::Role::feed_valve), cell->second.feed_valve);
-    EXPECT_EQ(row.latches_at_stop, cell->second.latches_at_stop);
-  }
-}
 
 // A fill under way in the largest room, and what stops it.
 class MatrixInTheRoom : public testing::Test {
@@ -183,6 +135,33 @@ TEST(MatrixAtStart, NothingStartsForFiveMinutesAfterAnUncleanEnd) {
   stage.wait(299s);
   EXPECT_FALSE(stage.is_on());
   stage.wait(1s);
+  EXPECT_TRUE(stage.is_on());
+}
+
+// Invariant 16 of our safety decisions: unreadable records count as a trip, and only a person who
+// has seen the floor dry ends one.
+TEST(MatrixAtStart, RecordsThatCannotBeReadCountAsALeak) {
+  constexpr auto alarm = room::RuleId::records_unreadable;
+  Stage stage;
+  stage.happen(Started{.clean = false, .readable = false});
+  EXPECT_TRUE(stage.state.latches[alarm].set);
+  stage.happen(Link{.up = true});
+  stage.says(Minimal::level, 60);
+  stage.wait_without(Minimal::floor, 6min);
+  const auto ask = [&](AskKind kind) {
+    stage.happen(Ask{.kind = kind, .ticket = 1, .alarm = alarm, .token = 4711});
+    return stage.answers.at(0).why.why;
+  };
+  EXPECT_EQ(ask(AskKind::reset), Why::still_wet_or_unknown);
+  stage.says(Minimal::floor, 0);
+  stage.wait(1h);
+  EXPECT_FALSE(stage.is_on());
+  EXPECT_EQ(ask(AskKind::reset), Why::armed);
+  EXPECT_EQ(ask(AskKind::confirm), Why::reset_done);
+  stage.wait(1h);
+  EXPECT_FALSE(stage.is_on());
+  stage.happen(Ask{.kind = AskKind::start});
+  stage.wait(3min);
   EXPECT_TRUE(stage.is_on());
 }
 

@@ -133,5 +133,27 @@ TEST(Describe, ASourceIsOnlineOnlyWhileItSpeaks) {
   EXPECT_EQ(seen.text("source", "floor", "quality"), "bad");
 }
 
+TEST(Describe, ASupplyIsUnknownUntilItIsCounted) {
+  Seen seen{support::full_room()};
+  seen.begin();
+  EXPECT_EQ(seen.value("supply", "salt", "in_stock"), unknown);
+  EXPECT_NE(seen.text("supply", "salt", "in_stock_why").find("`stocked`"), std::string::npos);
+  seen.happen(Tell{.kind = TellKind::stocked, .ticket = 1, .value = 20, .supply = 0});
+  EXPECT_EQ(seen.value("supply", "salt", "in_stock"), Value{20.0});
+  EXPECT_EQ(seen.value("supply", "salt", "low"), Value{false});
+}
+
+TEST(Describe, TheResinSaysWhyThereIsNoForecastYet) {
+  Seen seen{support::full_room()};
+  seen.begin();
+  EXPECT_EQ(seen.value("resin", "lead", "litres_left"), unknown);
+  EXPECT_NE(seen.text("resin", "lead", "litres_left_why").find("nobody has told"),
+            std::string::npos);
+  seen.state.ledger.resin_changed = seen.now - 10 * 24h;
+  seen.state.ledger.resin = {Litres{1000}, 0.2, 0.36};  // half of 1.5 L x 0.6 eq/L x 0.8
+  EXPECT_NEAR(std::get<double>(seen.value("resin", "lead", "used_percent")), 50, 1e-9);
+  EXPECT_EQ(seen.text("resin", "lead", "advice"), "nothing to do yet");
+}
+
 }  // namespace
 }  // namespace tidewright

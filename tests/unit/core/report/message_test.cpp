@@ -134,6 +134,35 @@ TEST(Message, ASummaryTellsTheFirstWholeAndNamesTheOthers) {
   EXPECT_TRUE(says(message, "Little pure water is left. The disk does not record."));
 }
 
+TEST(Message, TheDigestNamesWhatStandsWhatIsHiddenAndWhatWasMade) {
+  Stage stage(support::full_room());
+  stage.begin();
+  const Instant now = stage.state.circumstances.now;
+  state::Alarm& lost = stage.state.alarms[RuleId::level_lost];
+  lost.active = true;
+  lost.since = now - 72h;
+  lost.why = {Why::level_unusable, support::level, {3 * 86400}};
+  state::Alarm& stock = stage.state.alarms[RuleId::stock_low];
+  stock.active = true;
+  stock.since = now - 48h;
+  stock.why = {Why::stock_below, 0, {7, 10}};
+  state::Alarm& shelved = stage.state.alarms[RuleId::pump_dry];
+  shelved.suppression = state::Suppression::shelved;
+  shelved.shelved_until = now + 1h;
+  stage.state.digest.made = Litres{96};
+  const report::Message message =
+      report::message(stage.room, stage.state, {{}, 0, Announced::digest, {}});
+  fmt::print("{}\n{}\n", message.title, message.text);
+  EXPECT_EQ(message.id, "digest");
+  EXPECT_EQ(message.event, "digest");
+  EXPECT_EQ(message.priority, 3);
+  EXPECT_TRUE(says(message, "have stood for too long"));
+  EXPECT_TRUE(says(message, "The vat's gauge is lost, for 3 days"));
+  EXPECT_TRUE(says(message, "of sea salt there are 7 kg left, under 10 kg"));
+  EXPECT_TRUE(says(message, "The pump does not work (`pump_dry`): shelved until "));
+  EXPECT_TRUE(says(message, "96 L of pure water were made this week."));
+}
+
 TEST(Message, ATestSaysThatItIsOne) {
   const Stage stage;
   const report::Message message =

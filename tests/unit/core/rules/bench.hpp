@@ -31,6 +31,7 @@ struct RuleBench {
       signal.live = signal.seen = true;
       signal.good_in_a_row = 9;
     }
+    state.signals[support::warmth].value = 20;
   }
 
   rules::Judgement judge(room::RuleId id) const { return rules::rule(id).judge(picture); }
@@ -41,8 +42,10 @@ struct RuleBench {
   picture::Picture picture{.room = room,
                            .circumstances = state.circumstances,
                            .signals = state.signals,
+                           .comparison = state.comparison,
                            .ledger = state.ledger,
                            .make_water = state.make_water,
+                           .attended = state.attended,
                            .drives = state.drives,
                            .latches = state.latches,
                            .findings = state.findings,

@@ -145,6 +145,29 @@ TEST(FillNotStopping, PowerAfterOffContradictsAFeedbackThatSaysOff) {
   EXPECT_EQ(bench.verdict(RuleId::fill_not_stopping), Verdict::off) << "switched by hand";
 }
 
+TEST(PumpDry, IsLowPressureBeforeTheRunningPumpAtAnyQualityButGarbage) {
+  RuleBench bench;
+  room::Instrument gauge;
+  gauge.quantity = room::Quantity::pressure;
+  gauge.place = room::Place::feed;
+  bench.room.instruments.push_back(gauge);
+  state::Signal& pressure = bench.state.signals[bench.room.instruments.size() - 1];
+  bench.picture.commanded = true;
+  bench.state.signals[RuleBench::watts].value = 60;
+  pressure.value = 3;
+  EXPECT_EQ(bench.verdict(RuleId::pump_dry), Verdict::off);
+  pressure.value = 0.2;
+  EXPECT_EQ(bench.verdict(RuleId::pump_dry), Verdict::on);
+  EXPECT_EQ(bench.judge(RuleId::pump_dry).why.why, Why::pressure_low);
+  pressure.quality = Quality::uncertain;
+  EXPECT_EQ(bench.verdict(RuleId::pump_dry), Verdict::on);
+  pressure.quality = Quality::bad;
+  EXPECT_EQ(bench.verdict(RuleId::pump_dry), Verdict::off) << "the power speaks for it";
+  bench.picture.commanded = false;
+  pressure.quality = Quality::good;
+  EXPECT_EQ(bench.verdict(RuleId::pump_dry), Verdict::off);
+}
+
 TEST(PumpDry, IsNoPowerAwayFromTheFloatsLevel) {
   Filling bench;
   bench.state.signals[RuleBench::watts].value = 1;

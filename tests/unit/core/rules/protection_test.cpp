@@ -128,6 +128,7 @@ TEST(UncleanStart, IsShownForFiveMinutes) {
   RuleBench bench;
   bench.state.circumstances.started = bench.picture.now - 299s;
   EXPECT_EQ(bench.verdict(RuleId::unclean_start), Verdict::off);
+  EXPECT_EQ(bench.verdict(RuleId::records_unreadable), Verdict::off);
   bench.state.circumstances.unclean = true;
   EXPECT_EQ(bench.verdict(RuleId::unclean_start), Verdict::on);
   EXPECT_EQ(bench.judge(RuleId::unclean_start).judge_again, bench.picture.now + 1s);

@@ -38,14 +38,17 @@ struct Counter {
   void rules(const char* name, const auto& member) { (*this)(name, member); }
   void instruments(const char* name, const auto& member) { (*this)(name, member); }
   void actuators(const char* name, const auto& member) { (*this)(name, member); }
+  void supplies(const char* name, const auto& member) { (*this)(name, member); }
 };
 
 template <class Struct>
 class FieldsTest : public testing::Test {};
 
 using Structs =
-    testing::Types<Alarm, WallClock, Circumstances, Drive, Finding, Latch, Armed, Working, Sample,
-                   Samples, LevelTrend, Fill, Ledger, MakeWater, Signal, State>;
+    testing::Types<Alarm, Attended, WallClock, Circumstances, Drive, Finding, Latch, Armed, Working,
+                   Sample, Samples, GaugeNoise, LevelTrend, Fill, ResinCharge, FeedLevel, Upkeep,
+                   Stock, Ledger, MakeWater, Digest, Signal, WaterMeter, LevelWindow, BalanceWindow,
+                   Comparison, State>;
 TYPED_TEST_SUITE(FieldsTest, Structs);
 
 TYPED_TEST(FieldsTest, NamesEachMemberOnce) {

@@ -7,15 +7,9 @@
 
 #include <cstdio>
 #include <fstream>
-#include <iterator>
 #include <sstream>
 
-#include "config/reader/reader.hpp"
-#include "core/step.hpp"
-#include "daemon/store/journal_file.hpp"
-#include "daemon/store/line.hpp"
-#include "daemon/store/store.hpp"
-#include "tests/support/eventually.hpp"
+#include "tests/support/night.hpp"
 #include "tests/support/store_harness.hpp"
 
 namespace tidewright::commands {
@@ -23,78 +17,21 @@ namespace {
 
 namespace fs = std::filesystem;
 using support::MemoryDirectory;
+using support::Night;
 using testing::AllOf;
 using testing::HasSubstr;
 using testing::Not;
 
 const fs::path minimal = fs::path{TIDEWRIGHT_SOURCE_DIR} / "config" / "minimal.toml";
 
-std::string content(const fs::path& file) {
-  std::ifstream in{file};
-  return {std::istreambuf_iterator<char>{in}, {}};
-}
-
-// A daemon without its lines: steps, records, persists.
-class Night {
- public:
-  explicit Night(const fs::path& directory)
-      : room_(config::read(content(minimal)).household.value().room),
-        store_(store::Store::open(directory, room_, content(minimal)).store),
-        state_(store_->found().state),
-        journal_(directory / "journal.db") {}
-
-  void happen(const decltype(Event::what)& what, std::string_view raw = {}) {
-    now_ += std::chrono::seconds{1};
-    const Event event{.at = now_, .what = what};
-    step(room_, state_, event, effects_);
-    sequence_ = store_->record(event, raw, state_);
-    for (const Effect& effect : effects_) {
-      if (!std::holds_alternative<Persist>(effect)) continue;
-      store_->persist();
-      support::answer_to(*store_, sequence_);
-    }
-  }
-  void sleep(Duration lasting) { now_ += lasting; }
-  // Until the journal has a chapter that opens after the last event.
-  void wait_for_chapter() const {
-    EXPECT_TRUE(support::eventually(std::chrono::seconds{10}, [&] {
-      bool found = false;
-      store::JournalFile::for_each_line(journal_, [&](const std::string& text) {
-        store::Line line;
-        found = store::parse(text, room_, line) == nullptr && line.sequence == sequence_ &&
-                std::holds_alternative<store::StateText>(line.what);
-      });
-      return found;
-    }));
-  }
-  void end() { EXPECT_TRUE(store_->close()); }
-
-  room::InstrumentIndex instrument(room::Quantity quantity, room::Place place) const {
-    return room::find(room_, quantity, place).value();
-  }
-
- private:
-  room::Room room_;
-  std::unique_ptr<store::Store> store_;
-  State state_;
-  Effects effects_;
-  fs::path journal_;
-  std::uint64_t sequence_ = 0;
-  Instant now_{Duration{1'760'000'000'000}};
-};
-
 // Two days, so that chapters open besides the run's; the floor is wet on the second.
 void live_through_a_leak(const fs::path& directory) {
   Night night{directory};
-  night.happen(Started{.clean = true, .away = Duration{0}});
-  night.happen(ClockSet{{.ahead = Duration{0}, .zone = std::chrono::minutes{60}}});
-  night.happen(Link{.up = true});
-  const auto floor = night.instrument(room::Quantity::wetness, room::Place::floor);
-  night.happen(Reading{.instrument = floor, .value = 0}, "dry");
+  night.begin();
   night.sleep(std::chrono::hours{25});
-  night.happen(Reading{.instrument = floor, .value = 0}, "dry");
+  night.floor_says(false);
   night.wait_for_chapter();
-  night.happen(Reading{.instrument = floor, .value = 1}, "wet");
+  night.floor_says(true);
   night.happen(Ask{.kind = AskKind::acknowledge,
                    .ticket = 1,
                    .alarm = room::RuleId::leak,

@@ -41,6 +41,8 @@ TEST(Typed, EveryRequestAsItIsTyped) {
             R"({"ask":"confirm","alarm":"leak","token":123456,"who":"ann","id":"7"})");
   EXPECT_EQ(typed(Verb::ask, {"start"}, 30),
             R"({"ask":"start","minutes":30.0,"who":"ann","id":"7"})");
+  EXPECT_EQ(typed(Verb::ask, {"start", "heater"}, 30),
+            R"({"ask":"start","what":"heater","minutes":30.0,"who":"ann","id":"7"})");
   EXPECT_EQ(typed(Verb::ask, {"stop"}), R"({"ask":"stop","who":"ann","id":"7"})");
   EXPECT_EQ(typed(Verb::ask, {"test"}), R"({"ask":"test","who":"ann","id":"7"})");
   EXPECT_EQ(typed(Verb::tell, {"measured", "product_tds", "0"}),
@@ -52,12 +54,16 @@ TEST(Typed, EveryRequestAsItIsTyped) {
   EXPECT_EQ(typed(Verb::tell, {"replaced"}), R"({"tell":"replaced","who":"ann","id":"7"})");
   EXPECT_EQ(typed(Verb::tell, {"tested", "floor"}),
             R"({"tell":"tested","instrument":"floor","who":"ann","id":"7"})");
+  EXPECT_EQ(typed(Verb::tell, {"cleaned"}), R"({"tell":"cleaned","who":"ann","id":"7"})");
+  EXPECT_EQ(typed(Verb::tell, {"stocked", "salt", "20"}),
+            R"({"tell":"stocked","supply":"salt","value":20,"who":"ann","id":"7"})");
 }
 
 TEST(Typed, SaysHowItIsTyped) {
   EXPECT_THAT(typed(Verb::ask, {"reset"}), HasSubstr("tidewright ask reset ALARM --who NAME\n"));
   EXPECT_THAT(typed(Verb::ask, {"reset", "leak", "now"}), HasSubstr("It is typed like this:"));
-  EXPECT_THAT(typed(Verb::ask, {"stop", "leak"}), HasSubstr("ask stop [--minutes MINUTES] --who"));
+  EXPECT_THAT(typed(Verb::ask, {"stop", "heater", "now"}),
+              HasSubstr("ask stop [WHAT] [--minutes MINUTES] --who"));
   EXPECT_THAT(typed(Verb::ask, {"reset", "leak"}, 5), HasSubstr("It is typed like this:"));
   EXPECT_THAT(typed(Verb::ask, {"stop"}, {}, 5), HasSubstr("It is typed like this:"));
   EXPECT_THAT(typed(Verb::tell, {"measured", "product_tds"}),

@@ -91,6 +91,26 @@ TEST(ReadRequest, UnderstandsEveryTell) {
   EXPECT_EQ(tested.instrument, support::floor);
 }
 
+TEST(ReadRequest, CountsASupplyOfTheHousehold) {
+  config::Household home;
+  home.room = support::full_room();
+  const auto read = [&](const std::string& rest) {
+    return read_request(Verb::tell, R"({"tell":"stocked","who":"ann",)" + rest + "}", home);
+  };
+  const auto stocked = std::get<Tell>(read(R"("supply":"salt","value":20.5)").content);
+  EXPECT_EQ(stocked.kind, TellKind::stocked);
+  EXPECT_EQ(stocked.supply, 0);
+  EXPECT_EQ(stocked.value, 20.5);
+  EXPECT_THAT(refusal(read(R"("supply":"sale","value":1)")),
+              HasSubstr(R"(There is no supply "sale". Did you mean "salt"?)"));
+  EXPECT_THAT(refusal(read(R"("supply":"salt","value":-1)")), HasSubstr(R"("value" is -1.)"));
+  EXPECT_THAT(refusal(read(R"("supply":"salt")")), HasSubstr(R"("value" is missing.)"));
+  EXPECT_THAT(refusal(tell(R"({"tell":"stocked","supply":"salt","value":1,"who":"ann"})")),
+              HasSubstr("the household's file has no [supply.<name>]"));
+  EXPECT_EQ(std::get<Tell>(tell(R"({"tell":"cleaned","who":"ann"})").content).kind,
+            TellKind::cleaned);
+}
+
 TEST(ReadRequest, RepeatsWhatItWasAbout) {
   const Request refused = ask(R"({"ask":"resett","alarm":"leak","id":"button 3","who":"ann"})");
   EXPECT_EQ(refused.about.what, "resett");
@@ -127,7 +147,7 @@ TEST(ReadRequest, SaysWhatWasFoundAndWhatWasExpected) {
       {Verb::ask, R"({"ask":"start","minutes":-5,"who":"ann"})", R"("minutes" is -5.)"},
       {Verb::ask, R"({"ask":"start","minutes":1e300,"who":"ann"})", R"("minutes" is 1e+300.)"},
       {Verb::ask, R"({"ask":"start","what":"heater","who":"ann"})",
-       R"("what" is "heater". Expected "make_water")"},
+       R"(There is no "heater" to start or stop. Known are: make_water, )"},
       {Verb::ask, R"({"ask":"confirm","alarm":"leak","token":1.5,"who":"ann"})",
        R"("token" is 1.5. Expected a whole number.)"},
       {Verb::ask, R"({"ask":"acknowledge","alarm":"leak","occurrence":true,"who":"ann"})",

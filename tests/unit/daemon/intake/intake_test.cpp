@@ -118,12 +118,22 @@ TEST(Intake, CalibratesBetweenPointsAndNeverBeyondThem) {
   EXPECT_EQ(std::get<Refused>(number("40.01", source)), Refused::outside_calibration);
 }
 
+// -127 °C is what drivers of one-wire thermometers say of a broken wire (from memory); it is
+// -196.6 °F.
 TEST(Intake, FailureValuesAreThoseOfASensorThatSpeaksDegreesItself) {
+  const auto thermometer = instrument(Quantity::temperature);
   config::Source raw;
+  EXPECT_EQ(std::get<Refused>(decode(raw, thermometer, 0, {"-127"}, wall, now)),
+            Refused::failure_value);
+  raw.scale = 5.0 / 9;
+  raw.offset = -160.0 / 9;
+  EXPECT_EQ(std::get<Refused>(decode(raw, thermometer, 0, {"-196.6"}, wall, now)),
+            Refused::failure_value);
+  raw = {};
   raw.scale = 0.1;
-  EXPECT_NEAR(value(decode(raw, instrument(Quantity::temperature), 0, {"85"}, wall, now)), 8.5,
-              1e-9);
-  EXPECT_EQ(value(number("85")), 85);  // 85 ppm is a measurement
+  EXPECT_NEAR(value(decode(raw, thermometer, 0, {"-127"}, wall, now)), -12.7, 1e-9);
+  EXPECT_EQ(value(decode({}, thermometer, 0, {"85"}, wall, now)), 85);  // core/signal judges it
+  EXPECT_EQ(value(number("-127")), -127);
 }
 
 TEST(Intake, TakesWordsOfTheFileForTwoValuedInstruments) {

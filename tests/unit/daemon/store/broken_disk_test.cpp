@@ -5,13 +5,19 @@
 #include <gtest/gtest.h>
 #include <sys/mount.h>
 #include <sys/resource.h>
+#include <sys/wait.h>
+#include <unistd.h>
 
+#include <algorithm>
 #include <csignal>
+#include <cstdlib>
 #include <fstream>
 
+#include "daemon/store/state_text.hpp"
 #include "daemon/store/store.hpp"
 #include "tests/support/eventually.hpp"
 #include "tests/support/rooms.hpp"
+#include "tests/support/small_disk.hpp"
 #include "tests/support/store_harness.hpp"
 
 namespace tidewright::store {
@@ -23,6 +29,7 @@ using support::latch;
 using support::MemoryDirectory;
 using support::minimal_room;
 using support::open_store;
+using support::SmallDisk;
 using testing::HasSubstr;
 
 const Instant noon{Duration{1'760'000'000'000}};
@@ -35,6 +42,21 @@ std::string content(const fs::path& file) {
 void put(const fs::path& file, std::string_view bytes) {
   std::ofstream out{file, std::ios::binary};
   out.write(bytes.data(), static_cast<std::streamsize>(bytes.size()));
+}
+
+// What was set aside in a directory.
+std::vector<std::string> aside_in(const fs::path& directory) {
+  std::vector<std::string> names;
+  for (const auto& entry : fs::directory_iterator(directory)) {
+    const std::string name = entry.path().filename().string();
+    if (name.find(".unreadable-") != name.npos && !name.ends_with("-wal")) names.push_back(name);
+  }
+  return names;
+}
+
+// The long tier tries every byte (tests/long.sh bytes).
+std::size_t stride(std::size_t otherwise) {
+  return std::getenv("TIDEWRIGHT_EVERY_BYTE") != nullptr ? 1 : otherwise;
 }
 
 // The files of a store that latched twice: occurrence 1 is in the database, 2 in its log.
@@ -62,9 +84,13 @@ std::uint32_t found_in(const Files& files) {
   EXPECT_FALSE(store->found().clean);
   const auto occurrence = store->found().state.alarms[room::RuleId::leak].occurrence;
   EXPECT_EQ(store->found().state.latches[room::RuleId::leak].set, occurrence > 0);
+  EXPECT_EQ(store->found().readable, occurrence > 0);
   if (occurrence == 0) {
     EXPECT_THAT(store->remarks(), testing::Contains(HasSubstr("could not be read")));
-    EXPECT_TRUE(fs::exists(directory.path() / "state.db.unreadable-1"));
+    // state.db.unreadable- and the time, as 20261128T074512Z.
+    EXPECT_THAT(
+        aside_in(directory.path()),
+        testing::ElementsAre(testing::MatchesRegex("state\\.db\\.unreadable-[0-9]{8}T[0-9]{6}Z")));
   }
   return occurrence;
 }
@@ -80,7 +106,7 @@ TEST(BrokenDiskTest, ALogCutAtAnyByteIsTheOldVersionOrTheNew) {
     EXPECT_TRUE(occurrence == 1 || (occurrence == 2 && cut > size / 2)) << cut << " of " << size;
     EXPECT_TRUE(old || occurrence == 2) << "newer again, then older: " << cut;
     old = occurrence == 1;
-    cut += (cut < 64 || cut + 128 >= size) ? 1 : 97;
+    cut += (cut < 64 || cut + 128 >= size) ? 1 : stride(97);
   }
   EXPECT_FALSE(old);
 }
@@ -89,7 +115,7 @@ TEST(BrokenDiskTest, ADatabaseCutAnywhereIsSetAside) {
   Files whole = latched_twice();
   whole.log.clear();
   ASSERT_EQ(found_in(whole), 1U);
-  for (std::size_t cut = 0; cut < whole.database.size(); cut += cut < 128 ? 1 : 61) {
+  for (std::size_t cut = 0; cut < whole.database.size(); cut += cut < 128 ? 1 : stride(61)) {
     EXPECT_EQ(found_in({whole.database.substr(0, cut), {}}), 0U) << cut;
   }
 }
@@ -104,15 +130,15 @@ TEST(BrokenDiskTest, AStateThatIsGoneWhileItsJournalIsThereIsNoFirstStart) {
   fs::remove(directory.path() / "state.db");
   const auto store = open_store(directory.path(), minimal_room());
   EXPECT_FALSE(store->found().clean);
+  EXPECT_FALSE(store->found().readable);
   EXPECT_EQ(store->found().last, noon);
-  EXPECT_THAT(store->remarks(), testing::ElementsAre(HasSubstr("the state of the last run is "
-                                                               "gone")));
+  EXPECT_THAT(store->remarks(), testing::ElementsAre(HasSubstr("state of the last run is gone")));
 }
 
 TEST(BrokenDiskTest, AFlippedBitIsHarmlessOrFound) {
   Files whole = latched_twice();
   whole.log.clear();
-  for (std::size_t at = 0; at < whole.database.size(); at += 37) {
+  for (std::size_t at = 0; at < whole.database.size(); at += stride(37)) {
     Files flipped = whole;
     flipped.database[at] = static_cast<char>(static_cast<unsigned char>(flipped.database[at]) ^ 4U);
     EXPECT_LE(found_in(flipped), 1U) << at;
@@ -132,32 +158,13 @@ TEST(BrokenDiskTest, ADamagedJournalCostsNoLatchAndNoCleanStart) {
   EXPECT_TRUE(store->found().state.latches[room::RuleId::leak].set);
   EXPECT_THAT(store->remarks(), testing::ElementsAre(HasSubstr("The journal of the last run could "
                                                                "not be read")));
-  EXPECT_TRUE(fs::exists(directory.path() / "journal.db.unreadable-1"));
+  EXPECT_THAT(aside_in(directory.path()),
+              testing::ElementsAre(testing::StartsWith("journal.db.unreadable-2")));
 }
 
-// A file system of its own, `kilobytes` large.
-class SmallDisk {
- public:
-  explicit SmallDisk(int kilobytes) {
-    const std::string size = "size=" + std::to_string(kilobytes) + "k";
-    mounted_ = mount("tmpfs", directory_.path().c_str(), "tmpfs", 0, size.c_str()) == 0;
-  }
-  ~SmallDisk() { umount2(directory_.path().c_str(), MNT_DETACH); }
-  SmallDisk(const SmallDisk&) = delete;
-  SmallDisk& operator=(const SmallDisk&) = delete;
-  bool mounted() const { return mounted_; }
-  const fs::path& path() const { return directory_.path(); }
-  bool remount(unsigned long flags) {
-    return mount("tmpfs", path().c_str(), "tmpfs", MS_REMOUNT | flags, nullptr) == 0;
-  }
-
- private:
-  MemoryDirectory directory_;
-  bool mounted_ = false;
-};
-
 TEST(BrokenDiskTest, AFullDiskIsSaidAndRecoversByItself) {
-  SmallDisk disk{512};
+  const MemoryDirectory directory;
+  SmallDisk disk{directory.path(), 512};
   ASSERT_TRUE(disk.mounted()) << "needs root";
   auto store = open_store(disk.path(), minimal_room());
   EXPECT_TRUE(answer_to(*store, latch(*store, noon, 1)).ok);
@@ -180,8 +187,95 @@ TEST(BrokenDiskTest, AFullDiskIsSaidAndRecoversByItself) {
   EXPECT_EQ(store->found().state.alarms[room::RuleId::leak].occurrence, occurrence);
 }
 
+TEST(BrokenDiskTest, AStartOnAFullDiskKnowsTheLatchAndRecordsAgainOnceThereIsRoom) {
+  const MemoryDirectory directory;
+  SmallDisk disk{directory.path(), 1024};
+  ASSERT_TRUE(disk.mounted()) << "needs root";
+  {
+    const auto store = open_store(disk.path(), minimal_room());
+    answer_to(*store, latch(*store, noon, 1));
+  }
+  put(disk.path() / "filler", std::string(1024UL * 1024, 'x'));
+  {
+    const auto store = open_store(disk.path(), minimal_room());
+    EXPECT_FALSE(store->committed().ok);
+    EXPECT_TRUE(store->found().readable);
+    EXPECT_TRUE(store->found().state.latches[room::RuleId::leak].set);
+    EXPECT_FALSE(answer_to(*store, latch(*store, noon + Duration{1}, 2)).ok);
+    fs::remove(disk.path() / "filler");
+    EXPECT_TRUE(
+        support::eventually(std::chrono::seconds{20}, [&] { return store->committed().ok; }));
+    EXPECT_TRUE(store->close());
+  }
+  const auto store = open_store(disk.path(), minimal_room());
+  EXPECT_TRUE(store->found().clean);
+  EXPECT_EQ(store->found().state.alarms[room::RuleId::leak].occurrence, 2U);
+}
+
+// The system cuts every write at that length of a file (setrlimit, RLIMIT_FSIZE), and the process
+// ends at the first record that the disk refuses.
+[[noreturn]] void latch_until_refused(const fs::path& directory, std::size_t longest, int pipe) {
+  std::signal(SIGXFSZ, SIG_IGN);
+  const rlimit limit{.rlim_cur = longest, .rlim_max = longest};
+  setrlimit(RLIMIT_FSIZE, &limit);
+  const auto store = open_store(directory, minimal_room());
+  for (std::uint32_t occurrence = 2; occurrence < 6; ++occurrence) {
+    if (!answer_to(*store, latch(*store, noon + Duration{occurrence}, occurrence)).ok) break;
+    if (write(pipe, &occurrence, sizeof occurrence) != sizeof occurrence) break;
+  }
+  _exit(0);
+}
+
+TEST(BrokenDiskTest, ADiskThatTakesOnlySoManyBytesLosesNoAnnouncedLatch) {
+  bool refused = false;
+  // A state's file and log are some 50 kB after these five.
+  for (std::size_t longest = 0; longest < 64UL * 1024; longest += stride(1021)) {
+    const MemoryDirectory directory;
+    {
+      const auto store = open_store(directory.path(), minimal_room());
+      answer_to(*store, latch(*store, noon, 1));
+    }
+    int ends[2];
+    ASSERT_EQ(pipe(ends), 0);
+    const pid_t child = fork();
+    if (child == 0) latch_until_refused(directory.path(), longest, ends[1]);
+    close(ends[1]);
+    std::uint32_t announced = 1;
+    while (read(ends[0], &announced, sizeof announced) == ssize_t{sizeof announced}) {
+    }
+    close(ends[0]);
+    waitpid(child, nullptr, 0);
+    refused = refused || announced < 5;
+    const auto store = open_store(directory.path(), minimal_room());
+    EXPECT_TRUE(store->found().readable) << longest;
+    EXPECT_TRUE(store->found().state.latches[room::RuleId::leak].set) << longest;
+    EXPECT_GE(store->found().state.alarms[room::RuleId::leak].occurrence, announced) << longest;
+  }
+  EXPECT_TRUE(refused);
+}
+
+TEST(BrokenDiskTest, OfWhatWasSetAsideTheTenNewestAreKept) {
+  const MemoryDirectory directory;
+  for (int i = 0; i < 13; ++i) {
+    put(directory.path() / "state.db", "no database");
+    open_store(directory.path(), minimal_room());
+    EXPECT_EQ(aside_in(directory.path()).size(), std::min<std::size_t>(10, i + 1U));
+  }
+}
+
+// A program of before does not know every word of a later one: it must not guess what was latched.
+TEST(BrokenDiskTest, AStateWithAWordThatIsNotKnownIsUnreadable) {
+  State state;
+  EXPECT_FALSE(from_text(minimal_room(), "latches.leak.cause not_yet_invented - 0 0 0\n", state));
+  EXPECT_FALSE(from_text(minimal_room(), "make_water.demand whenever\n", state));
+  // A field that is not known any more, or not yet, is passed over.
+  EXPECT_TRUE(from_text(minimal_room(), "latches.leak.set 1\nlatches.leak.mood grim\n", state));
+  EXPECT_TRUE(state.latches[room::RuleId::leak].set);
+}
+
 TEST(BrokenDiskTest, AReadOnlyDiskIsSaidAndStopsNothing) {
-  SmallDisk disk{2048};
+  const MemoryDirectory directory;
+  SmallDisk disk{directory.path(), 2048};
   ASSERT_TRUE(disk.mounted()) << "needs root";
   {
     const auto store = open_store(disk.path(), minimal_room());
@@ -191,6 +285,8 @@ TEST(BrokenDiskTest, AReadOnlyDiskIsSaidAndStopsNothing) {
   ASSERT_TRUE(disk.remount(MS_RDONLY));
   const auto store = open_store(disk.path(), minimal_room());
   EXPECT_FALSE(store->committed().ok);
+  EXPECT_TRUE(store->found().readable);
+  EXPECT_TRUE(store->found().state.latches[room::RuleId::leak].set);
   EXPECT_THAT(store->remarks(), testing::Contains(HasSubstr("The state cannot be stored")));
   EXPECT_FALSE(answer_to(*store, latch(*store, noon + Duration{5}, 2)).ok);
   EXPECT_FALSE(store->close());
@@ -201,6 +297,7 @@ TEST(BrokenDiskTest, ADirectoryThatCannotBeMadeIsSaidAndStopsNothing) {
   put(directory.path() / "in the way", "a file");
   const auto store = open_store(directory.path() / "in the way" / "state", minimal_room());
   EXPECT_FALSE(store->committed().ok);
+  EXPECT_FALSE(store->found().readable) << "whether there was a run before cannot be told";
   EXPECT_FALSE(store->found().state.latches[room::RuleId::leak].set);
   EXPECT_FALSE(answer_to(*store, latch(*store, noon, 1)).ok);
   EXPECT_FALSE(store->close());

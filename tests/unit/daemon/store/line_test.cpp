@@ -44,7 +44,8 @@ std::vector<Event> one_of_each() {
                     .ticket = 8,
                     .instrument = no_subject,
                     .value = -1e-9,
-                    .who = Name{"\xC3\xA9\n"}}},
+                    .who = Name{"\xC3\xA9\n"},
+                    .supply = 0}},
   };
 }
 

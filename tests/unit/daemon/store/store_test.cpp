@@ -109,7 +109,7 @@ TEST(StoreTest, TheJournalHasEachEventOnceInOrderOverRestarts) {
   EXPECT_EQ(std::count(kinds.begin(), kinds.end(), "unreadable"), 0);
 }
 
-TEST(StoreTest, ANewChapterOpensOnceADayAndTheRingDropsWholeOnes) {
+TEST(StoreTest, ANewChapterOpensOnceAnHourAndTheRingDropsWholeOnes) {
   const MemoryDirectory directory;
   const auto hours = [](int h) { return noon + std::chrono::hours{h}; };
   {
@@ -131,6 +131,30 @@ TEST(StoreTest, ANewChapterOpensOnceADayAndTheRingDropsWholeOnes) {
   EXPECT_LE(first, hours(6 * 24));
   EXPECT_GT(first, hours(5 * 24 - 6));
   EXPECT_GE(chapters.size(), 14U);
+}
+
+TEST(StoreTest, TheRingIsBoundedBySizeToo) {
+  constexpr std::int64_t most = 1L * 1024 * 1024;
+  const MemoryDirectory directory;
+  {
+    auto opened = Store::open(directory.path(), full_room(), "", {.bytes_most = most});
+    const std::string raw(200, 'r');
+    for (int i = 0; i < 20'000; ++i) {
+      const Instant at = noon + Duration{i};
+      const auto sequence =
+          opened.store->record(support::wet_floor(at), raw, support::latched(at, 1));
+      if (i % 500 != 0) continue;
+      ASSERT_TRUE(support::eventually(std::chrono::seconds{10},
+                                      [&] { return opened.store->recorded() >= sequence; }));
+    }
+    EXPECT_TRUE(opened.store->close());
+  }
+  // 20,000 lines of 300 bytes are six times the bound; a slice is dropped with each transaction.
+  EXPECT_LE(static_cast<std::int64_t>(std::filesystem::file_size(directory.path() / "journal.db")),
+            most * 5 / 4);
+  const auto kinds = kinds_in(directory.path());
+  EXPECT_GT(kinds.size(), 1'000U);
+  EXPECT_GE(std::count(kinds.begin(), kinds.end(), "state"), 2);
 }
 
 TEST(StoreTest, AJournalThatIsHeldElsewhereDelaysNothingAndLosesNothing) {

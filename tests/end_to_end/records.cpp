@@ -1,0 +1,92 @@
+// The real daemon with records that cannot be read, and on a disk that takes none: the room is
+// safe, and a person is told.
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <filesystem>
+#include <fstream>
+
+#include "tests/support/broker.hpp"
+#include "tests/support/daemon_process.hpp"
+#include "tests/support/eventually.hpp"
+#include "tests/support/hand.hpp"
+#include "tests/support/small_disk.hpp"
+
+namespace tidewright::support {
+namespace {
+
+namespace fs = std::filesystem;
+using namespace std::chrono_literals;
+using testing::HasSubstr;
+using testing::Not;
+
+class Records : public testing::Test {
+ protected:
+  void SetUp() override { ASSERT_TRUE(hand_.daemon_is_online()) << daemon_.log(); }
+
+  Broker broker_;
+  Hand hand_{broker_};
+  DaemonProcess daemon_{source_file("config/minimal.toml"), broker_.uri(), {"--pace", "60"}};
+};
+
+TEST_F(Records, AStateThatCannotBeReadHoldsTheWaterUntilAPersonHasLooked) {
+  ASSERT_EQ(daemon_.terminate(5s), 0);
+  const std::string state = daemon_.state_directory() + "/state.db";
+  std::ofstream(state, std::ios::in | std::ios::binary) << "Dear Ann, the floor is wet.";
+  daemon_.start();
+  ASSERT_TRUE(hand_.shows("alarm/records_unreadable/latched", "true")) << daemon_.log();
+  EXPECT_THAT(daemon_.log(), HasSubstr("could not be read"));
+  EXPECT_THAT(daemon_.log(), HasSubstr("look at the room, then reset records_unreadable"));
+  EXPECT_TRUE(std::any_of(fs::directory_iterator(daemon_.state_directory()),
+                          fs::directory_iterator(), [](const auto& file) {
+                            return file.path().string().find(".unreadable-2") != std::string::npos;
+                          }));
+  // Not before the floor was seen dry, and five minutes of the room have passed.
+  const std::string reset = R"("ask":"reset","alarm":"records_unreadable")";
+  EXPECT_FALSE(hand_.ask(reset).done);
+  hand_.says("vat_level", "30");
+  Said armed;
+  ASSERT_TRUE(eventually(20s, [&] {
+    hand_.says("leak", "dry");
+    armed = hand_.ask(reset);
+    return armed.done;
+  }));
+  EXPECT_THAT(hand_.commands(), Not(HasSubstr("ON")));
+  const std::string confirm =
+      R"("ask":"confirm","alarm":"records_unreadable","token":)" + std::to_string(armed.token);
+  EXPECT_TRUE(hand_.ask(confirm).done);
+  EXPECT_TRUE(hand_.shows("alarm/records_unreadable/latched", "false"));
+}
+
+TEST_F(Records, AFullDiskDelaysNoOffIsToldAndIsForgottenWhenThereIsRoom) {
+  ASSERT_EQ(daemon_.terminate(5s), 0);
+  const SmallDisk disk{daemon_.state_directory(), 1024};
+  ASSERT_TRUE(disk.mounted()) << "needs root";
+  const fs::path filler = disk.path() / "filler";
+  daemon_.start();
+  ASSERT_TRUE(hand_.client().await("tidewright/online", "online", 20s)) << daemon_.log();
+  std::ofstream(filler) << std::string(1024UL * 1024, 'x');
+  hand_.says("leak", "wet");
+  EXPECT_TRUE(hand_.client().await("home/waterroom/booster/set", "OFF", 5s));
+  EXPECT_TRUE(hand_.shows("alarm/leak/latched", "true")) << daemon_.log();
+  // Each wet report asks for one more record, until one finds no room.
+  EXPECT_TRUE(eventually(30s, [&] {
+    hand_.says("leak", "dry");
+    hand_.says("leak", "wet");
+    hand_.shows("ledger/made_total_l", "0.0");
+    return hand_.shown("alarm/store_failed/state") == "unacknowledged";
+  })) << daemon_.log();
+  fs::remove(filler);
+  EXPECT_TRUE(hand_.shows("alarm/store_failed/state", "returned_unacknowledged")) << daemon_.log();
+  daemon_.kill();
+  while (hand_.client().next(1s)) {
+  }
+  daemon_.start();
+  const std::string latched = "tidewright/waterroom/value/alarm/leak/latched";
+  const auto shown = hand_.client().await_topic(latched, 20s);
+  ASSERT_TRUE(shown) << daemon_.log();
+  EXPECT_EQ(shown->payload, "true");
+}
+
+}  // namespace
+}  // namespace tidewright::support
