@@ -103,7 +103,7 @@ constexpr Row rows[] = {
      "the water in the {vat} is {a_h} old in the mean, at most {b_h} is wanted"},
     {Why::cleaning_due, About::room,
      "the {vat} was cleaned {a_h} ago or longer, every {b_h} is wanted"},
-    {Why::stock_below, About::supply, "of {it} there are {a} {unit} left, under {b} {unit}"},
+    {Why::stock_below, About::supply, "only {a} {unit} of {it} are left; order below {b} {unit}"},
     {Why::link_down, About::room, "no line to the broker for {a_l}"},
     {Why::stopped_without_notice, About::room,
      "the daemon had stopped without notice; its last record was {a_s} old"},

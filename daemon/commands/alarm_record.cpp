@@ -66,7 +66,7 @@ Lines lines(const Rule& rule) {
   return {
       {"Judged from", sentence(std::string(record.source))},
       {"Limit", sentence(std::string(record.limit))},
-      {"Where that comes from", sentence(std::string(record.origin))},
+      {"Origin of the limit", sentence(std::string(record.origin))},
       {"Likely causes", sentence(std::string(record.causes))},
       {"If nobody acts", sentence(std::string(record.consequence))},
       {"What to do", sentence(std::string(record.action))},

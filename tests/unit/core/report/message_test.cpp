@@ -158,7 +158,7 @@ TEST(Message, TheDigestNamesWhatStandsWhatIsHiddenAndWhatWasMade) {
   EXPECT_EQ(message.priority, 3);
   EXPECT_TRUE(says(message, "have stood for too long"));
   EXPECT_TRUE(says(message, "The vat's gauge is lost, for 3 days"));
-  EXPECT_TRUE(says(message, "of sea salt there are 7 kg left, under 10 kg"));
+  EXPECT_TRUE(says(message, "only 7 kg of sea salt are left; order below 10 kg"));
   EXPECT_TRUE(says(message, "The pump does not work (`pump_dry`): shelved until "));
   EXPECT_TRUE(says(message, "96 L of pure water were made this week."));
 }
