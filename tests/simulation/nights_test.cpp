@@ -144,7 +144,9 @@ TEST(WetToOff, IsNeverWorseThanByTheFile) {
       const std::string_view under = row.kind ? row.kind->name : "nothing";
       fmt::print("{} under {}: {:.0f} s seen, {:.0f} s by the file\n", household.name, under,
                  seconds(row.seen), row.computed ? seconds(*row.computed) : -1.0);
-      if (row.computed) EXPECT_LE(row.seen, *row.computed) << household.name << " " << under;
+      if (row.computed) {
+        EXPECT_LE(row.seen, *row.computed) << household.name << " " << under;
+      }
     }
   }
 }
