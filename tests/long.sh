@@ -8,6 +8,9 @@
 #                every instrument's uncertainty by many draws, 2,000 states against python3-gsw;
 #                the seeds are printed, TIDEWRIGHT_SEED=N runs one again
 #   mutants      every deliberate mistake made in turn: each must be seen by an invariant
+#   mutate       $CHANGES (30) random mistakes in the source: nine of ten must be noticed
+#   campaign     $INCIDENTS (100,000) bad nights and more, until each cell of the table of faults,
+#                phases and findings is full; $MINUTES bounds it, and it can be taken up again
 #   kills        the daemon killed $KILLS (500) times; no announced latch may be lost
 #   determinism  one journal replayed in debug and release, to equal commands, alarms and reasons
 #   year         a fault-free year of every household, against the home figures
@@ -57,6 +60,14 @@ numbers() {
 
 mutants() { built mutants mutants && build/mutants/tests/mutants "${NIGHTS:-4000}"; }
 
+mutate() { python3 tests/simulation/mutate.py "${CHANGES:-30}" "${TIDEWRIGHT_SEED:-1}"; }
+
+campaign() {
+  git describe --always --dirty
+  built release campaign &&
+    build/release/tests/campaign "$kept/campaign.counts" "${INCIDENTS:-100000}" "${MINUTES:-0}"
+}
+
 kills() {
   built release &&
     TIDEWRIGHT_KILLS="${KILLS:-500}" build/release/tests/daemon_tests --gtest_filter='Kill*'
@@ -89,7 +100,7 @@ bench() {
 state() { git rev-parse HEAD; git status --porcelain; }
 has_passed() { [ "$(cat "$kept/$1.passed" 2>/dev/null)" = "$(state)" ]; }
 
-parts="lint asan tsan determinism numbers year mutants kills fuzz bench"
+parts="lint asan tsan determinism numbers year mutants mutate campaign kills fuzz bench"
 wanted=${*:-$parts}
 need $build_packages libgtest-dev libgmock-dev librapidcheck-dev python3 python3-gsw || exit 1
 passed=0 failed=0

@@ -34,6 +34,10 @@ enum class Mutant : std::uint8_t {
   wall_clock_timers,
   frost_ignored,
   rest_ignored,
+  wet_ignored,
+  pause_ends_demand,
+  start_refused_after_trip,
+  run_never_ends,
 };
 
 #ifdef TIDEWRIGHT_MUTANTS

@@ -5,6 +5,7 @@
 
 #include "core/nights/fault.hpp"
 #include "core/rehearsal/chance.hpp"
+#include "core/rehearsal/membrane.hpp"
 
 namespace tidewright::nights {
 namespace {
@@ -13,6 +14,8 @@ using namespace std::chrono_literals;
 using rehearsal::Chance;
 
 constexpr Duration quiet_at_first = 12min;
+constexpr double wet_obeys_after_s = 0.5;
+constexpr double wet_latency_s = 0.2;
 
 double between(Chance& chance, double least, double most) {
   return least + (most - least) * chance.uniform();
@@ -112,6 +115,40 @@ void draw_leak(Night& night, Chance& chance, Duration about) {
   }
 }
 
+// Habits with which a fill is no slower than the file lets expect.
+void draw_credible(Habits& habits, Chance& chance) {
+  habits.membrane_condition = between(chance, 0.85, 1.15);
+  habits.feed_ppm = between(chance, 30, 800);
+  habits.water_c = between(chance, 7, 28);
+  habits.top_off_l_day = between(chance, 0, 15);
+  habits.messages_lost = std::min(habits.messages_lost, 0.01);
+  habits.day_longest_h = habits.lease_of_nobody = 0;
+}
+
+// The time that the whole vat takes in truth, and half as much again for pauses and rests; where
+// fills begin by the hours of the day, a day more.
+Duration longest_fill(const Habits& habits, const room::Room& room) {
+  rehearsal::MembraneSettings settings = settings_of(habits).works.membrane;
+  settings.rated = room.purifier->rated;
+  const rehearsal::Membrane membrane(settings);
+  const double flow =
+      membrane.flow(true, PartsPerMillion{habits.feed_ppm}, Celsius{habits.water_c}).value;
+  const double gain = flow - habits.top_off_l_day / 24;
+  const double fill_hours = 1.5 * room.vat->capacity.value / gain;
+  const double waits = room.purifier->start_hours ? 24 : 0;
+  return Duration{static_cast<Duration::rep>((fill_hours + waits) * 3.6e6)};
+}
+
+// Resets whatever can be latched, again when the off-delays are over, and starts.
+void draw_person(Night& night) {
+  for (const Duration after : {10min, 50min}) {
+    for (std::uint8_t alarm = 0; alarm < room::rule_count; ++alarm) {
+      add(night, "resets", night.calm_from + after + alarm * 10s, alarm);
+    }
+  }
+  add(night, "asks_start", night.calm_from + 60min);
+}
+
 Night draw(const std::string& household, const room::Room& room, std::uint64_t seed,
            Duration lasting, std::size_t faults_most) {
   Chance chance(seed * 0x9E3779B97F4A7C15U + 1);
@@ -145,6 +182,70 @@ Night draw_incident(const std::string& household, const room::Room& room, std::u
 
 Night draw_day(const std::string& household, const room::Room& room, std::uint64_t seed) {
   return draw(household, room, seed, 24h, 6);
+}
+
+bool fills_to_a_mark(const room::Room& room) {
+  if (!room::driving(room) || !room.vat) return false;
+  return room.vat->stop_at ||
+         room::find(room, room::Quantity::float_switch, room::Place::vat).has_value();
+}
+
+Night draw_recovery(const std::string& household, const room::Room& room, std::uint64_t seed) {
+  constexpr Duration calm_from = 5h;
+  Night night = draw(household, room, seed, calm_from + 2h, 3);
+  Chance chance(seed + 17);
+  draw_credible(night.habits, chance);
+  // Nothing lasts beyond the calm, and nobody stops the fill before it.
+  std::erase_if(night.faults, [&](const Fault& fault) {
+    return fault.at >= calm_from - 30min || fault.kind->name == "asks_stop";
+  });
+  for (Fault& fault : night.faults) {
+    fault.lasting = std::min(fault.lasting, calm_from - 15min - fault.at);
+  }
+  add(night, "floor_dried", calm_from - 1min);
+  night.calm_from = calm_from;
+  if (happens(chance, 50)) draw_person(night);
+  night.fills_by = calm_from + 2h + longest_fill(night.habits, room);
+  night.lasting = night.fills_by + 2min;
+  return night;
+}
+
+void vary(Night& night, std::uint64_t seed) {
+  Chance chance(seed);
+  night.seed = seed;
+  const Habits other = draw_habits(chance);
+  for (const HabitRow& row : habits()) {
+    if (happens(chance, 30)) night.habits.*row.value = other.*row.value;
+  }
+  for (Fault& fault : night.faults) {
+    fault.at = std::max<Duration>(1min, fault.at + between(chance, -5min, 5min));
+  }
+  std::stable_sort(night.faults.begin(), night.faults.end(),
+                   [](const Fault& a, const Fault& b) { return a.at < b.at; });
+}
+
+Night draw_wet_under(const FaultKind* kind, const std::string& household, const room::Room& room,
+                     Chance& chance) {
+  constexpr Duration longest = 30min;
+  Night night{.household = household, .seed = chance.bits() | 1U, .lasting = 75min};
+  night.habits.begins_at_h = 10;
+  night.habits.vat_filled = 0.2;
+  night.habits.obeys_after_s = wet_obeys_after_s;
+  night.habits.broker_latency_s = wet_latency_s;
+  const bool fills_by_itself = room.vat && (room.vat->start_below || room.purifier->start_hours);
+  if (!fills_by_itself) add(night, "asks_start", 1min, no_subject, 200);
+  const Duration at = between(chance, 15min, 25min);
+  Duration lasting{0};
+  if (kind != nullptr) {
+    Fault fault = draw_fault(chance, *kind, room, at);
+    const auto sensor = room::find(room, room::Quantity::wetness, room::Place::floor);
+    if (kind->subject == Subject::instrument && happens(chance, 70)) fault.subject = *sensor;
+    fault.lasting = std::min(fault.lasting, longest);
+    lasting = fault.lasting;
+    night.faults.push_back(fault);
+  }
+  add(night, "spill", at + between(chance, -3min, lasting + 3min), no_subject, 5);
+  return night;
 }
 
 }  // namespace tidewright::nights

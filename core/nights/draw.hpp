@@ -4,6 +4,7 @@
 #include <string>
 
 #include "core/nights/night.hpp"
+#include "core/rehearsal/chance.hpp"
 
 namespace tidewright::nights {
 
@@ -12,5 +13,16 @@ namespace tidewright::nights {
 Night draw_incident(const std::string& household, const room::Room&, std::uint64_t seed);
 // A whole day with up to six faults.
 Night draw_day(const std::string& household, const room::Room&, std::uint64_t seed);
+
+// Five bad hours, then all is well again: everything ends, the floor is dry. With a person, alarms
+// are reset and a fill is started; without one, the daemon must go on by itself where no trip is
+// latched. Lasts until the vat must be full. For rooms that fill to a mark by themselves.
+Night draw_recovery(const std::string& household, const room::Room&, std::uint64_t seed);
+bool fills_to_a_mark(const room::Room&);
+// The same faults in another order of chance: other noise, other moments, some other habits.
+void vary(Night&, std::uint64_t seed);
+// A fill, that one fault (null: none) and nothing else, and water on the floor while it lasts.
+Night draw_wet_under(const FaultKind*, const std::string& household, const room::Room&,
+                     rehearsal::Chance&);
 
 }  // namespace tidewright::nights

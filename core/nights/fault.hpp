@@ -24,6 +24,16 @@ enum class Excuse : std::uint8_t {
   pauses,           // the daemon hears old words as new ones for as long as the fault lasts
 };
 
+// What of the way from a wet floor to an open relay it takes away, while it lasts.
+enum class Stops : std::uint8_t {
+  nothing,
+  words,       // those of a leak sensor do not arrive: its silence must count
+  commands,    // OFF does not arrive, or nobody sends it: the lease must end
+  both,        // one after the other
+  one_sensor,  // that says "dry" itself; another must see it
+  one_relay,   // nothing opens it
+};
+
 struct FaultKind {
   int number;  // in the list of fault classes of docs/reliability.md; 0 = no fault, but life
   std::string_view name;
@@ -33,6 +43,7 @@ struct FaultKind {
   double least, most;          // of `amount`
   std::string_view unit;       // of `amount`; "" = none
   Excuse excuse;
+  Stops stops;
   void (*begin)(Run&, const Fault&);
   void (*end)(Run&, const Fault&);  // null where it is momentary
 };

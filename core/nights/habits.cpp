@@ -12,6 +12,7 @@ Duration of_seconds(double s) { return Duration{static_cast<Duration::rep>(s * 1
 // Ranges: what households report at their worst, from memory, and a little more; no source.
 constexpr std::array rows{
     HabitRow{"begins_at_h", &H::begins_at_h, 0, 24},
+    HabitRow{"season_swing_c", &H::season_swing_c, 0, 0},
     HabitRow{"vat_filled", &H::vat_filled, 0.05, 0.97},
     HabitRow{"water_c", &H::water_c, 3, 30},
     HabitRow{"feed_ppm", &H::feed_ppm, 30, 1500},
@@ -41,7 +42,7 @@ std::span<const HabitRow> habits() { return rows; }
 
 rehearsal::Settings settings_of(const Habits& habits) {
   rehearsal::Settings settings;
-  settings.weather = {Celsius{habits.water_c}, Celsius{0}, Celsius{0.5}};
+  settings.weather = {Celsius{habits.water_c}, Celsius{habits.season_swing_c}, Celsius{0.5}};
   settings.works.feed = PartsPerMillion{habits.feed_ppm};
   settings.works.begins_filled = habits.vat_filled;
   settings.works.membrane.condition = habits.membrane_condition;

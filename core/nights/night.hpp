@@ -27,8 +27,9 @@ struct Fault {
 
 // What the pretend room and its people are like. Every field has its row in habits.cpp.
 struct Habits {
-  double begins_at_h = 8;   // hour of the day
-  double vat_filled = 0.5;  // of the capacity, at the beginning
+  double begins_at_h = 8;     // hour of the day
+  double season_swing_c = 0;  // of the water, above and below
+  double vat_filled = 0.5;    // of the capacity, at the beginning
   double water_c = 14;
   double feed_ppm = 320;
   double membrane_condition = 1;
@@ -55,8 +56,11 @@ struct Night {
   std::string household;  // name of its file
   std::uint64_t seed = 0;
   Duration lasting{0};
-  Habits habits;
-  std::vector<Fault> faults;  // in order of `at`
+  Habits habits{};
+  std::vector<Fault> faults{};  // in order of `at`
+  // A night in which water must be made again: from `calm_from` on nothing is wrong any more, and
+  // by `fills_by` the vat must have been full since. 0: no such night.
+  Duration calm_from{0}, fills_by{0};
 };
 
 rehearsal::Settings settings_of(const Habits&);

@@ -2,18 +2,15 @@
 
 #include <algorithm>
 #include <stdexcept>
-
-#include "core/rehearsal/chance.hpp"
+#include <utility>
 
 namespace tidewright::nights {
 namespace {
 
 // Midnight of the room's own line of time.
 constexpr Instant midnight{std::chrono::hours{24 * 20'000}};
-constexpr Duration starts_within{1000};
 constexpr std::size_t acts_at_once_most = 100'000;
 
-constexpr Duration reports_apart = std::chrono::minutes{15};
 constexpr std::uint64_t one_in_so_many_is_replayed = 8;
 
 Duration of_seconds(double s) { return Duration{static_cast<Duration::rep>(s * 1000)}; }
@@ -30,8 +27,9 @@ bool is_replayed(const Night& night) {
 
 }  // namespace
 
-Run::Run(const room::Room& household, const Night& night)
+Run::Run(const room::Room& household, const Night& night, Keeper keeper)
     : night_(night),
+      keeper_(keeper),
       room_(room_of(household, night.habits)),
       begin_(midnight + of_seconds(night.habits.begins_at_h * 3600)),
       pretend_(room_, settings_of(night.habits), night.seed, begin_),
@@ -50,7 +48,10 @@ void Run::later(Duration after, std::function<void(Run&)> act) {
 
 void Run::plan() {
   for (const Fault& fault : night_.faults) {
-    acts_.emplace(begin_ + fault.at, [&fault](Run& run) { fault.kind->begin(run, fault); });
+    acts_.emplace(begin_ + fault.at, [&fault](Run& run) {
+      run.began_.emplace_back(&fault, run.phase());
+      fault.kind->begin(run, fault);
+    });
     if (fault.kind->end == nullptr) continue;
     acts_.emplace(begin_ + fault.at + fault.lasting,
                   [&fault](Run& run) { fault.kind->end(run, fault); });
@@ -64,10 +65,10 @@ Outcome Run::live() {
   std::vector<Event> said;
   while (now() < end) {
     said.clear();
+    const Instant before = now();
     pretend_.advance(std::clamp(next_due(), now(), end), said);
-    const bool was_wet = witness_.wet;
+    account(now() - before);
     witness_.see(pretend_);
-    if (witness_.wet && !was_wet) ++outcome_.wet_spells;
     judge_moment();
     for (Event& word : said) {
       auto* reading = std::get_if<Reading>(&word.what);
@@ -77,10 +78,30 @@ Outcome Run::live() {
     run_due();
     judge_report();
   }
-  judge_night();
+  if (keeper_ == Keeper::daemon) judge_night();
+  count_cells();
+  outcome_.wet_to_off = witness_.wet_to_off;
+  outcome_.filled_when_calm = witness_.full_at >= begin_ + night_.calm_from;
+  outcome_.wet_spells = witness_.wet_spells;
   outcome_.made = pretend_.works().tally().made;
   outcome_.spilled = pretend_.works().tally().spilled;
   return outcome_;
+}
+
+// What the perfect keeper does, every few seconds.
+void Run::tend() {
+  const rehearsal::Vat& vat = pretend_.works().vat();
+  const bool marked = room_.vat && room_.vat->start_below && room_.vat->stop_at;
+  const double start = marked ? room_.vat->start_below->value : 0.75 * vat.capacity().value;
+  if (vat.holding().value < start) fills_ = true;
+  if (vat.holding().value >= witness_.full_mark(pretend_)) fills_ = false;
+  const bool on = fills_ && !pretend_.floor_is_wet();
+  for (std::size_t n = 0; n < room_.actuators.size(); ++n) {
+    const auto i = static_cast<room::ActuatorIndex>(n);
+    if (!room::facts(room_.actuators[n].role).makes_water) continue;
+    if (on || pretend_.plug(i).on()) pretend_.obey({i, on, Duration{0}});
+  }
+  later(std::chrono::seconds{10}, [](Run& run) { run.tend(); });
 }
 
 Instant Run::next_due() const {
@@ -146,6 +167,7 @@ void Run::step_once(const Event& event) {
   witness_.note(event);
   wake_ = step(room_, state_, event, effects_);
   ++outcome_.steps;
+  count_news();
   const bool dies = dies_after_ && effects_.size() > *dies_after_;
   const std::size_t carried_out = dies ? *dies_after_ : effects_.size();
   bool persists = false;
@@ -165,57 +187,18 @@ void Run::carry_out(const Effect& effect) {
   if (const auto* command = std::get_if<Command>(&effect)) {
     broker_.take(*command, now());
   } else if (const auto* announcement = std::get_if<Announcement>(&effect)) {
+    if (announcement->event == Announced::raised) ++outcome_.announced;
     if (announcement->event == Announced::raised) held_.push_back(announcement->alarm);
   } else if (const auto* said = std::get_if<Answer>(&effect)) {
     answer = *said;
   }
 }
 
-bool Run::is_known(const Invariant& invariant) const {
-  return std::any_of(outcome_.violations.begin(), outcome_.violations.end(),
-                     [&](const Violation& violation) { return violation.name == invariant.name; });
-}
-
-void Run::complain(const Invariant& invariant, const Complaint& complaint) {
-  if (!complaint) return;
-  outcome_.violations.push_back(
-      {invariant.number, std::string(invariant.name), now() - begin_, *complaint});
-}
-
-void Run::judge_moment() {
-  for (const Invariant* invariant : invariants()) {
-    if (invariant->at_any_time == nullptr || is_known(*invariant)) continue;
-    complain(*invariant, invariant->at_any_time(moment()));
-  }
-}
-
-void Run::judge_report() {
-  if (!alive_ || paused_ || now() < report_due_) return;
-  report_due_ = now() + reports_apart;
-  const report::Report report = report::describe(room_, state_);
-  for (const Invariant* invariant : invariants()) {
-    if (invariant->of_report == nullptr || is_known(*invariant)) continue;
-    complain(*invariant, invariant->of_report(moment(), report));
-  }
-}
-
-void Run::judge_night() {
-  if (!keeps_journal_) return;
-  for (const Invariant* invariant : invariants()) {
-    if (invariant->after_night == nullptr || is_known(*invariant)) continue;
-    complain(*invariant, invariant->after_night(room_, journal_));
-  }
-}
-
-void Run::judge_step(const Witness& before, const Event& event) {
-  const Scene scene{moment(), before, state_before_, state_, event, effects_};
-  for (const Invariant* invariant : invariants()) {
-    if (invariant->after_step == nullptr || is_known(*invariant)) continue;
-    complain(*invariant, invariant->after_step(scene));
-  }
-}
-
 void Run::start(bool clean) {
+  if (keeper_ == Keeper::perfect) {
+    if (!std::exchange(ran_before_, true)) tend();
+    return;
+  }
   const Duration away = ran_before_ ? now() - died_ : Duration{0};
   ran_before_ = alive_ = true;
   paused_ = false;

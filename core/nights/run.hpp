@@ -4,6 +4,7 @@
 
 #include <functional>
 #include <map>
+#include <set>
 #include <vector>
 
 #include "core/nights/broker.hpp"
@@ -16,6 +17,22 @@
 
 namespace tidewright::nights {
 
+// Who looks after the room: the daemon, or one who sees the truth, never errs, and stops while the
+// floor is wet. What the latter makes is what was possible.
+enum class Keeper : std::uint8_t { daemon, perfect };
+
+// What the procedure was doing when a fault began.
+enum class Phase : std::uint8_t { not_alive, no_demand, halted, waiting, filling };
+
+// For the campaign's table: a fault, the phase in which it began, and a finding that came within
+// two hours of it (rule_count: none came).
+struct Cell {
+  const FaultKind* kind;
+  Phase phase;
+  std::size_t finding;
+  friend auto operator<=>(const Cell&, const Cell&) = default;
+};
+
 // What came of a night.
 struct Outcome {
   std::vector<Violation> violations;  // the first of each invariant
@@ -23,12 +40,19 @@ struct Outcome {
   Litres spilled;  // on the floor, in all
   std::size_t steps = 0;
   std::size_t wet_spells = 0;
+  std::size_t announced = 0;      // alarms raised
+  std::size_t trips = 0;          // latches set
+  bool filled_when_calm = false;  // the vat was full once all was calm
+  Duration wet_to_off{0};         // the longest that the floor was wet and a relay closed
+  std::map<Why, Duration> held;   // below STOP with a demand, and OFF: for how long, and why
+  Duration dead{0};               // the same, because the daemon did not live
+  std::set<Cell> cells;
 };
 
 class Run {
  public:
   // `household` and `night` must outlive it.
-  Run(const room::Room& household, const Night& night);
+  Run(const room::Room& household, const Night& night, Keeper = Keeper::daemon);
   Outcome live();
 
   // For faults/: what they may do.
@@ -56,6 +80,11 @@ class Run {
 
  private:
   void plan();
+  void tend();
+  void account(Duration passed);
+  Phase phase() const;
+  void count_news();
+  void count_cells();
   void run_due();
   bool deliver_one();
   Instant next_due() const;
@@ -72,6 +101,7 @@ class Run {
   void die_in_step();
 
   const Night& night_;
+  const Keeper keeper_;
   room::Room room_;
   Instant begin_;
   rehearsal::PretendRoom pretend_;
@@ -83,6 +113,7 @@ class Run {
   Effects effects_;
   Instant wake_ = never;
   Instant died_ = long_ago;
+  bool fills_ = false;  // the perfect keeper does
   bool alive_ = false, paused_ = false, ran_before_ = false;
   bool broker_is_up_ = true, recording_ = true;
   std::optional<std::size_t> dies_after_;
@@ -91,6 +122,8 @@ class Run {
   bool keeps_journal_;
   Journal journal_;
   Instant report_due_;
+  std::vector<std::pair<Instant, room::RuleId>> found_;
+  std::vector<std::pair<const Fault*, Phase>> began_;
   Outcome outcome_;
 };
 

@@ -2,8 +2,10 @@
 
 #include <fmt/format.h>
 
+#include <array>
 #include <charconv>
 #include <optional>
+#include <utility>
 #include <vector>
 
 #include "core/nights/fault.hpp"
@@ -29,11 +31,14 @@ std::optional<Number> number(std::string_view word) {
 }
 
 std::optional<Duration> duration(std::string_view word) {
-  if (word.size() != clock(Duration{0}).size()) return std::nullopt;
-  const auto h = number<int>(word.substr(0, 2));
-  const auto m = number<int>(word.substr(3, 2));
-  const auto s = number<int>(word.substr(6, 2));
-  const auto ms = number<int>(word.substr(9, 3));
+  // Hours as many as there are, then ":MM:SS.mmm".
+  constexpr std::size_t tail = 10;
+  if (word.size() <= tail) return std::nullopt;
+  const std::string_view after = word.substr(word.size() - tail);
+  const auto h = number<int>(word.substr(0, word.size() - tail));
+  const auto m = number<int>(after.substr(1, 2));
+  const auto s = number<int>(after.substr(4, 2));
+  const auto ms = number<int>(after.substr(7, 3));
   if (!h || !m || !s || !ms) return std::nullopt;
   return Duration{((*h * 60L + *m) * 60 + *s) * 1000 + *ms};
 }
@@ -47,6 +52,9 @@ Words split(std::string_view line) {
   }
   return words;
 }
+
+constexpr std::array<std::pair<std::string_view, Duration Night::*>, 3> times{
+    {{"lasts", &Night::lasting}, {"calm_from", &Night::calm_from}, {"fills_by", &Night::fills_by}}};
 
 std::string_view subject_name(const Fault& fault, const room::Room& room) {
   switch (fault.kind->subject) {
@@ -123,10 +131,11 @@ Problem parse_line(const Words& words, const room::Room& room, Night& night) {
     night.seed = seed.value_or(0);
     return seed ? std::nullopt : Problem{"a whole number is expected"};
   }
-  if (words[0] == "lasts") {
-    const auto lasting = duration(value);
-    night.lasting = lasting.value_or(Duration{0});
-    return lasting ? std::nullopt : Problem{"a time like 06:30:00.000 is expected"};
+  for (const auto& [name, member] : times) {
+    if (name != words[0]) continue;
+    const auto time = duration(value);
+    night.*member = time.value_or(Duration{0});
+    return time ? std::nullopt : Problem{"a time like 06:30:00.000 is expected"};
   }
   for (const HabitRow& row : habits()) {
     if (row.name != words[0]) continue;
@@ -140,8 +149,10 @@ Problem parse_line(const Words& words, const room::Room& room, Night& night) {
 }  // namespace
 
 std::string print(const Night& night, const room::Room& room) {
-  std::string text = fmt::format("household {}\nseed {}\nlasts {}\n", night.household, night.seed,
-                                 clock(night.lasting));
+  std::string text = fmt::format("household {}\nseed {}\n", night.household, night.seed);
+  for (const auto& [name, member] : times) {
+    if (night.*member > Duration{0}) text += fmt::format("{} {}\n", name, clock(night.*member));
+  }
   for (const HabitRow& row : habits()) {
     text += fmt::format("{} {}\n", row.name, night.habits.*row.value);
   }

@@ -3,7 +3,7 @@
 //
 //   household minimal.toml
 //   seed 17
-//   lasts 06:30:00.000
+//   lasts 06:30:00.000                        (and calm_from, fills_by: see night.hpp)
 //   vat_filled 0.31                           (each habit)
 //   at 01:10:00.000 for 00:40:00.000 sensor_silent floor
 //   at 02:00:00.000 spill 2.5 l

@@ -16,11 +16,28 @@ void Witness::see(const rehearsal::PretendRoom& pretend) {
   now = pretend.now();
   const bool is_wet = pretend.floor_is_wet();
   if (is_wet != wet) wet_since = is_wet ? now : never;
+  if (is_wet && !wet) ++wet_spells;
   wet = is_wet;
+  // A gauge may show a step more than there is.
+  const auto gauge = room::find(*room, room::Quantity::level, room::Place::vat);
+  const double step = gauge ? 3 * room->instruments[*gauge].step : 0;
+  const double mark = full_mark(pretend);
+  if (mark > 0 && pretend.works().vat().holding().value >= mark - step) full_at = now;
   for (std::size_t i = 0; i < room->actuators.size(); ++i) {
     const rehearsal::Plug& plug = pretend.plug(static_cast<room::ActuatorIndex>(i));
     on_since[i] = plug.on() ? plug.since() : never;
+    if (!wet || !plug.on()) continue;
+    wet_to_off = std::max(wet_to_off, now - std::max(wet_since, on_since[i]));
   }
+}
+
+double Witness::full_mark(const rehearsal::PretendRoom& pretend) const {
+  if (!room->vat) return 0;
+  const double by_float = room::find(*room, room::Quantity::float_switch, room::Place::vat)
+                              ? pretend.float_switch_at().value
+                              : room->vat->capacity.value;
+  if (room->vat->stop_at) return std::min(by_float, room->vat->stop_at->value);
+  return by_float < room->vat->capacity.value ? by_float : 0;
 }
 
 void Witness::begin_anew(bool after_start) {
@@ -112,6 +129,8 @@ void Witness::note_answer(const Answer& answer) {
     armed = true;
     armed_at = now;
     armed_by = asked;
+  } else if (asked.kind == AskKind::start) {
+    attended_until = asked.lasting > Duration{0} ? now + asked.lasting : never;
   } else if (asked.kind == AskKind::confirm) {
     armed = false;
     told_latched[asked.alarm] = false;

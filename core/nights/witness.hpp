@@ -50,15 +50,22 @@ struct Witness {
   room::PerRule<bool> told_latched{};  // announced while latched, and not reset since
   bool armed = false;                  // a reset was asked for and answered with a token
   Instant armed_at = long_ago;
-  Ask armed_by{};  // with what
-  Ask asked{};     // the latest of a person
+  Ask armed_by{};                  // with what
+  Instant attended_until = never;  // a person's run of so many minutes, of the latest start
+  Ask asked{};                     // the latest of a person
 
   // Of the truth, between events.
   bool wet = false;
   Instant wet_since = never;
+  std::size_t wet_spells = 0;
   std::array<Instant, room::actuators_max> on_since;  // the relay really closed; never = open
 
+  Duration wet_to_off{0};      // the longest that the floor was wet and a relay closed
+  Instant full_at = long_ago;  // the vat was last full
+
   void see(const rehearsal::PretendRoom&);
+  // Litres at which a fill ends in truth: STOP, or where the float switch hangs; 0 without either.
+  double full_mark(const rehearsal::PretendRoom&) const;
   // The daemon gets an event, and then does something about it.
   void note(const Event&);
   void note(const Effect&);

@@ -21,7 +21,8 @@ void see_leaks(const room::Room& room, const state::Signals& signals, Picture& p
   for (std::size_t i = 0; i < room.instruments.size(); ++i) {
     if (room.instruments[i].quantity != Quantity::wetness) continue;
     const state::Signal& signal = signals[i];
-    if (says(signal) && !picture.wet) picture.wet = static_cast<InstrumentIndex>(i);
+    const bool wet = says(signal) && !mutant(Mutant::wet_ignored);
+    if (wet && !picture.wet) picture.wet = static_cast<InstrumentIndex>(i);
     if (mutant(Mutant::one_dry_of_two_overrules) && !says(signal)) picture.wet.reset();
 
     const bool awaited = signal.why == Why::awaiting_after_link || signal.why == Why::retained_only;

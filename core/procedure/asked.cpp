@@ -1,5 +1,6 @@
 #include "core/procedure/asked.hpp"
 
+#include "core/base/mutant.hpp"
 #include "core/procedure/attended.hpp"
 #include "core/procedure/full.hpp"
 
@@ -17,6 +18,10 @@ bool ends_by_itself(const picture::Picture& picture) {
 std::optional<Reason> refusal_to_start(const picture::Picture& picture, const Ask& ask) {
   if (!picture.driving) return Reason{Why::nothing_to_drive, no_subject, {}};
   if (const auto latch = held_by_latch(picture)) return latch;
+  if (mutant(Mutant::start_refused_after_trip) &&
+      picture.make_water.demand == state::Demand::halted) {
+    return Reason{Why::nothing_to_drive, no_subject, {}};
+  }
   if (const auto reason = full(picture)) return reason;
   if (ask.lasting <= Duration{0} && !ends_by_itself(picture)) {
     return Reason{Why::needs_minutes, no_subject, {}};

@@ -1,5 +1,6 @@
 #include "core/procedure/make_water.hpp"
 
+#include "core/base/mutant.hpp"
 #include "core/procedure/asked.hpp"
 #include "core/procedure/full.hpp"
 
@@ -28,7 +29,10 @@ void end_when_due(const picture::Picture& picture, MakeWater& water, Wake& wake)
   if (state::asks_for_water(water.demand)) {
     if (const auto reason = full(picture)) return set(water, Demand::none, *reason, now);
   }
-  if (now >= water.until) {
+  if (mutant(Mutant::pause_ends_demand) && picture.drives[*picture.driving].held) {
+    return set(water, Demand::none, {Why::no_demand, no_subject, {}}, now);
+  }
+  if (now >= water.until && !mutant(Mutant::run_never_ends)) {
     const auto minutes = static_cast<float>(seconds(now - water.since) / 60);
     return set(water, Demand::none, {Why::time_is_up, no_subject, {minutes}}, now);
   }

@@ -3,7 +3,10 @@
 namespace tidewright::rehearsal {
 
 void Plug::obey(bool on, Instant now) {
+  // The same said again does not begin a valve's travel anew.
+  const bool under_way = effective_ != never && commanded_ == on;
   commanded_ = on;
+  if (under_way) return;
   effective_ = now + settings_.obeys_after + actuator_->travel;
 }
 

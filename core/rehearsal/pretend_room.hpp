@@ -34,6 +34,7 @@ class PretendRoom {
   Celsius temperature() const { return rehearsal::temperature(settings_.weather, now_); }
   // A puddle that reaches a leak sensor's two contacts.
   bool floor_is_wet() const { return works_.floor() > Litres{0.02}; }
+  Litres float_switch_at() const { return works_.vat().capacity() * settings_.float_switch_at; }
   // Time that the plug has been ON, in all.
   Duration on_time(room::ActuatorIndex i) const { return on_time_[i]; }
 

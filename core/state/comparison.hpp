@@ -38,8 +38,8 @@ struct BalanceWindow {
 };
 
 // In this order of places.
-inline constexpr std::array metered_places{room::Place::feed, room::Place::product,
-                                           room::Place::concentrate};
+inline constexpr std::array<room::Place, 3> metered_places{room::Place::feed, room::Place::product,
+                                                           room::Place::concentrate};
 
 struct Comparison {
   std::array<WaterMeter, metered_places.size()> water;

@@ -7,6 +7,7 @@
 #include "daemon/commands/explain.hpp"
 #include "daemon/commands/list.hpp"
 #include "daemon/commands/reckon/reckon.hpp"
+#include "daemon/commands/rehearse.hpp"
 #include "daemon/commands/replay.hpp"
 #include "daemon/commands/run.hpp"
 
@@ -30,6 +31,8 @@ constexpr std::array rows{
         reckon::prepare},
     Row{"replay", "Lives a recorded night through again, and says why",
         "tidewright replay ./state/journal.db", prepare_replay},
+    Row{"rehearse", "Lives through bad days with a household's file, and says what came of them",
+        "tidewright rehearse --config minimal.toml --days 3", prepare_rehearse},
 };
 
 }  // namespace

@@ -26,6 +26,7 @@ const std::map<Listens, Sensor> sensors{
     {Listens::for_a_word, {"leak", "dry", "floor"}},
     {Listens::for_json, {"feed_temperature", R"({"t":12})", "feed"}},
     {Listens::for_json_word, {"drain", R"({"leak":"dry"})", "drain"}},
+    {Listens::for_senml, {"tds", R"([{"n":"tds","u":"ppm","v":0}])", "product_tds"}},
 };
 
 // With the sensor's own time, in Unix seconds to the millisecond.

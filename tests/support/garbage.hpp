@@ -14,6 +14,7 @@ enum class Listens : std::uint8_t {
   for_a_word,     // a leak sensor: wet / dry
   for_json,       // a temperature at /t
   for_json_word,  // a leak sensor at /leak, with words wet / dry and true / false
+  for_senml,      // a meter of dissolved solids in SenML packs of one name
 };
 
 struct Garbage {

@@ -33,11 +33,11 @@ void flap(Run& run, double apart_s, int left) {
 
 constexpr std::array rows{
     FaultKind{1, "broker_restarts", "the broker is away and comes back with what it had kept",
-              Subject::none, 3s, 20min, 0, 0, "", Excuse::nothing,
+              Subject::none, 3s, 20min, 0, 0, "", Excuse::nothing, Stops::commands,
               [](Run& run, const Fault&) { run.drop_link(); },
               [](Run& run, const Fault&) { run.restore_link(); }},
     FaultKind{2, "broker_forgets", "the broker is away and comes back with nothing kept",
-              Subject::none, 3s, 20min, 0, 0, "", Excuse::nothing,
+              Subject::none, 3s, 20min, 0, 0, "", Excuse::nothing, Stops::commands,
               [](Run& run, const Fault&) {
                 run.drop_link();
                 run.broker().forget();
@@ -45,14 +45,14 @@ constexpr std::array rows{
               [](Run& run, const Fault&) { run.restore_link(); }},
     FaultKind{3, "retained_dry_at_start",
               "the daemon starts; of a sensor that is silent the broker remembers \"dry\"",
-              Subject::leak_sensor, 5min, 40min, 0, 0, "", Excuse::nothing,
+              Subject::leak_sensor, 5min, 40min, 0, 0, "", Excuse::nothing, Stops::commands,
               [](Run& run, const Fault& fault) { remember_at_start(run, fault, 0); }, speak_again},
     FaultKind{4, "retained_wet_at_start",
               "the daemon starts; of a sensor that is silent the broker remembers \"wet\"",
-              Subject::leak_sensor, 5min, 40min, 0, 0, "", Excuse::nothing,
+              Subject::leak_sensor, 5min, 40min, 0, 0, "", Excuse::nothing, Stops::commands,
               [](Run& run, const Fault& fault) { remember_at_start(run, fault, 1); }, speak_again},
     FaultKind{8, "half_open", "the line looks up and carries nothing, until it is found out",
-              Subject::none, 2s, 30s, 1, 20, "s until it is back", Excuse::nothing,
+              Subject::none, 2s, 30s, 1, 20, "s until it is back", Excuse::nothing, Stops::commands,
               [](Run& run, const Fault&) { run.broker().faults.half_open = true; },
               [](Run& run, const Fault& fault) {
                 run.drop_link();
@@ -60,10 +60,10 @@ constexpr std::array rows{
                           [](Run& later) { later.restore_link(); });
               }},
     FaultKind{9, "link_flaps", "the broker lets us in and throws us out, again and again",
-              Subject::none, 0s, 0s, 3, 20, "s apart", Excuse::nothing,
+              Subject::none, 0s, 0s, 3, 20, "s apart", Excuse::nothing, Stops::commands,
               [](Run& run, const Fault& fault) { flap(run, fault.amount, 12); }, nullptr},
     FaultKind{9, "commands_refused", "the broker does not let the daemon write to the plug",
-              Subject::actuator, 1min, 3h, 0, 0, "", Excuse::nothing,
+              Subject::actuator, 1min, 3h, 0, 0, "", Excuse::nothing, Stops::commands,
               [](Run& run, const Fault& fault) {
                 run.broker().faults.refuses[fault.subject] = not_authorized;
               },

@@ -29,11 +29,11 @@ constexpr std::array strange{std::numeric_limits<double>::quiet_NaN(),
 
 constexpr std::array rows{
     FaultKind{13, "sensor_sticks", "an instrument says the same for ever", Subject::instrument,
-              10min, 8h, 0, 0, "", Excuse::deceives,
+              10min, 8h, 0, 0, "", Excuse::deceives, Stops::one_sensor,
               [](Run& run, const Fault& fault) { faults_of(run, fault).stuck = true; },
               [](Run& run, const Fault& fault) { faults_of(run, fault).stuck = false; }},
     FaultKind{14, "gauge_drifts", "a gauge shows ever more, or ever less", Subject::gauge, 1h, 8h,
-              -0.1, 0.1, "of the vat an hour", Excuse::nothing,
+              -0.1, 0.1, "of the vat an hour", Excuse::nothing, Stops::nothing,
               [](Run& run, const Fault& fault) {
                 const double capacity = run.pretend().works().vat().capacity().value;
                 faults_of(run, fault).drifts_per_hour = fault.amount * capacity;
@@ -41,21 +41,21 @@ constexpr std::array rows{
               },
               [](Run& run, const Fault& fault) { faults_of(run, fault).drifts_per_hour = 0; }},
     FaultKind{15, "sensor_spikes", "an instrument says something absurd, once", Subject::instrument,
-              0s, 0s, 0, strange.size() - 0.001, "(which absurdity)", Excuse::nothing,
+              0s, 0s, 0, strange.size() - 0.001, "(which absurdity)", Excuse::nothing, Stops::words,
               [](Run& run, const Fault& fault) {
                 faults_of(run, fault).spike = strange[static_cast<std::size_t>(fault.amount)];
               },
               nullptr},
     FaultKind{15, "sensor_talks_garbage", "an instrument speaks, but not in numbers",
-              Subject::instrument, 1min, 2h, 0, 0, "", Excuse::nothing,
+              Subject::instrument, 1min, 2h, 0, 0, "", Excuse::nothing, Stops::words,
               [](Run& run, const Fault& fault) { faults_of(run, fault).garbage = true; },
               [](Run& run, const Fault& fault) { faults_of(run, fault).garbage = false; }},
     FaultKind{17, "sensor_silent", "an instrument's battery is empty", Subject::instrument, 2min,
-              8h, 0, 0, "", Excuse::nothing,
+              8h, 0, 0, "", Excuse::nothing, Stops::words,
               [](Run& run, const Fault& fault) { faults_of(run, fault).silent = true; },
               [](Run& run, const Fault& fault) { faults_of(run, fault).silent = false; }},
     FaultKind{17, "sensor_dies_when_wet", "a leak sensor dies of the water that it should tell of",
-              Subject::leak_sensor, 1h, 8h, 0, 0, "", Excuse::nothing,
+              Subject::leak_sensor, 1h, 8h, 0, 0, "", Excuse::nothing, Stops::words,
               [](Run& run, const Fault& fault) { faults_of(run, fault).dies_of_yes = true; },
               [](Run& run, const Fault& fault) {
                 faults_of(run, fault).dies_of_yes = faults_of(run, fault).silent = false;

@@ -32,38 +32,38 @@ void spoof(Run& run, const Fault& fault) {
 
 constexpr std::array rows{
     FaultKind{5, "doubled", "messages come twice, the second up to a minute later", Subject::none,
-              5min, 3h, 0.05, 0.5, "of them", Excuse::delays_a_minute,
+              5min, 3h, 0.05, 0.5, "of them", Excuse::delays_a_minute, Stops::nothing,
               [](Run& run, const Fault& fault) { run.broker().faults.doubled = fault.amount; },
               [](Run& run, const Fault&) { run.broker().faults.doubled = 0; }},
     FaultKind{
         6, "reordered", "messages come late and overtake each other", Subject::none, 5min, 3h, 1,
-        180, "s at most", Excuse::delays,
+        180, "s at most", Excuse::delays, Stops::nothing,
         [](Run& run, const Fault& fault) { run.broker().faults.late = of_seconds(fault.amount); },
         [](Run& run, const Fault&) { run.broker().faults.late = Duration{0}; }},
     FaultKind{
         7, "words_lost", "what the room says gets lost on its way to the daemon", Subject::none,
-        1min, 2h, 0.3, 1, "of it", Excuse::nothing,
+        1min, 2h, 0.3, 1, "of it", Excuse::nothing, Stops::words,
         [](Run& run, const Fault& fault) { run.broker().faults.lost_to_daemon = fault.amount; },
         [](Run& run, const Fault&) { run.broker().faults.lost_to_daemon = 0; }},
     FaultKind{
         7, "commands_lost", "commands get lost on their way to the plugs", Subject::none, 1min, 2h,
-        0.3, 1, "of them", Excuse::nothing,
+        0.3, 1, "of them", Excuse::nothing, Stops::commands,
         [](Run& run, const Fault& fault) { run.broker().faults.lost_to_plugs = fault.amount; },
         [](Run& run, const Fault&) { run.broker().faults.lost_to_plugs = 0; }},
     FaultKind{7, "one_is_cut_off", "one instrument's words do not arrive", Subject::instrument,
-              1min, 2h, 0, 0, "", Excuse::nothing,
+              1min, 2h, 0, 0, "", Excuse::nothing, Stops::words,
               [](Run& run, const Fault& fault) { run.broker().faults.cut[fault.subject] = true; },
               [](Run& run, const Fault& fault) { run.broker().faults.cut[fault.subject] = false; }},
     FaultKind{
         10, "slow_broker", "every message takes its time, in order", Subject::none, 1min, 2h, 1, 60,
-        "s", Excuse::delays,
+        "s", Excuse::delays, Stops::commands,
         [](Run& run, const Fault& fault) { run.broker().faults.slow = of_seconds(fault.amount); },
         [](Run& run, const Fault&) { run.broker().faults.slow = Duration{0}; }},
     FaultKind{16, "burst", "a thousand messages a second of one instrument", Subject::instrument,
-              0s, 0s, 100, 1000, "messages", Excuse::nothing, burst, nullptr},
+              0s, 0s, 100, 1000, "messages", Excuse::nothing, Stops::nothing, burst, nullptr},
     FaultKind{25, "spoofed", "somebody else publishes under a leak sensor's name",
-              Subject::leak_sensor, 1min, 1h, 0, 1, "(under a half: dry)", Excuse::deceives, spoof,
-              nullptr},
+              Subject::leak_sensor, 1min, 1h, 0, 1, "(under a half: dry)", Excuse::deceives,
+              Stops::one_sensor, spoof, nullptr},
 };
 
 }  // namespace

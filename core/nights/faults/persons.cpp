@@ -35,35 +35,35 @@ void reset(Run& run, std::uint8_t alarm, Duration confirmed_after, bool right_to
 
 constexpr std::array rows{
     FaultKind{0, "asks_start", "somebody starts a fill", Subject::none, 0s, 0s, 0, 200,
-              "min (under 30: to STOP)", Excuse::nothing,
+              "min (under 30: to STOP)", Excuse::nothing, Stops::nothing,
               [](Run& run, const Fault& fault) {
                 ask(run, AskKind::start, no_subject,
                     of_minutes(fault.amount < 30 ? 0 : fault.amount));
               },
               nullptr},
     FaultKind{0, "asks_stop", "somebody stops the fill", Subject::none, 0s, 0s, 1, 120, "min",
-              Excuse::nothing,
+              Excuse::nothing, Stops::nothing,
               [](Run& run, const Fault& fault) {
                 ask(run, AskKind::stop, no_subject, of_minutes(fault.amount));
               },
               nullptr},
     FaultKind{0, "resets", "somebody resets an alarm as it should be done", Subject::alarm, 0s, 0s,
-              0, 0, "", Excuse::nothing,
+              0, 0, "", Excuse::nothing, Stops::nothing,
               [](Run& run, const Fault& fault) { reset(run, fault.subject, 3s, true); }, nullptr},
     FaultKind{0, "resets_too_late", "somebody confirms a reset after its time", Subject::alarm, 0s,
-              0s, 0, 0, "", Excuse::nothing,
+              0s, 0, 0, "", Excuse::nothing, Stops::nothing,
               [](Run& run, const Fault& fault) { reset(run, fault.subject, 45s, true); }, nullptr},
     FaultKind{0, "resets_with_wrong_token", "somebody guesses a reset's token", Subject::alarm, 0s,
-              0s, 0, 0, "", Excuse::nothing,
+              0s, 0, 0, "", Excuse::nothing, Stops::nothing,
               [](Run& run, const Fault& fault) { reset(run, fault.subject, 3s, false); }, nullptr},
     FaultKind{0, "acknowledges", "somebody acknowledges an alarm", Subject::alarm, 0s, 0s, 0, 0, "",
-              Excuse::nothing,
+              Excuse::nothing, Stops::nothing,
               [](Run& run, const Fault& fault) {
                 ask(run, AskKind::acknowledge, fault.subject, Duration{0});
               },
               nullptr},
     FaultKind{0, "shelves", "somebody shelves an alarm", Subject::alarm, 0s, 0s, 5, 120, "min",
-              Excuse::nothing,
+              Excuse::nothing, Stops::nothing,
               [](Run& run, const Fault& fault) {
                 ask(run, AskKind::shelve, fault.subject, of_minutes(fault.amount));
               },

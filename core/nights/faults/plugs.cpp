@@ -16,38 +16,38 @@ rehearsal::PlugFaults& faults_of(Run& run, const Fault& fault) {
 
 constexpr std::array rows{
     FaultKind{18, "plug_ignores_off", "a relay is welded shut", Subject::actuator, 10min, 6h, 0, 0,
-              "", Excuse::welds,
+              "", Excuse::welds, Stops::one_relay,
               [](Run& run, const Fault& fault) { faults_of(run, fault).ignores_off = true; },
               [](Run& run, const Fault& fault) { faults_of(run, fault).ignores_off = false; }},
     FaultKind{18, "plug_ignores_on", "a plug does not switch on", Subject::actuator, 10min, 6h, 0,
-              0, "", Excuse::nothing,
+              0, "", Excuse::nothing, Stops::nothing,
               [](Run& run, const Fault& fault) { faults_of(run, fault).ignores_on = true; },
               [](Run& run, const Fault& fault) { faults_of(run, fault).ignores_on = false; }},
     FaultKind{
         19, "feedback_lies", "a plug says the same of its relay, whatever is so", Subject::actuator,
-        10min, 6h, 0, 1, "(under a half: off)", Excuse::nothing,
+        10min, 6h, 0, 1, "(under a half: off)", Excuse::nothing, Stops::nothing,
         [](Run& run, const Fault& fault) { faults_of(run, fault).lies = fault.amount >= 0.5; },
         [](Run& run, const Fault& fault) { faults_of(run, fault).lies.reset(); }},
     FaultKind{19, "feedback_mute", "a plug says nothing of itself", Subject::actuator, 10min, 6h, 0,
-              0, "", Excuse::nothing,
+              0, "", Excuse::nothing, Stops::nothing,
               [](Run& run, const Fault& fault) { faults_of(run, fault).mute = true; },
               [](Run& run, const Fault& fault) { faults_of(run, fault).mute = false; }},
     FaultKind{19, "feedback_lags", "a plug tells of its relay much later", Subject::actuator, 10min,
-              6h, 2, 120, "s", Excuse::nothing,
+              6h, 2, 120, "s", Excuse::nothing, Stops::nothing,
               [](Run& run, const Fault& fault) {
                 faults_of(run, fault).lags =
                     Duration{static_cast<Duration::rep>(fault.amount * 1000)};
               },
               [](Run& run, const Fault& fault) { faults_of(run, fault).lags = Duration{0}; }},
     FaultKind{20, "plug_reboots_on", "a plug starts anew with its relay closed", Subject::actuator,
-              0s, 0s, 0, 0, "", Excuse::nothing,
+              0s, 0s, 0, 0, "", Excuse::nothing, Stops::commands,
               [](Run& run, const Fault& fault) {
                 run.pretend().plug(fault.subject).reboot(true, run.now());
               },
               nullptr},
     FaultKind{
         20, "button_pressed", "somebody presses the button on the plug", Subject::actuator, 0s, 0s,
-        0, 0, "", Excuse::nothing,
+        0, 0, "", Excuse::nothing, Stops::commands,
         [](Run& run, const Fault& fault) { run.pretend().plug(fault.subject).press(run.now()); },
         nullptr},
 };

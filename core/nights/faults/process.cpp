@@ -19,7 +19,7 @@ void wake_up(Run& run, const Fault&) {
 
 constexpr std::array rows{
     FaultKind{11, "clock_steps", "the wall clock is set to another year", Subject::none, 0s, 0s,
-              -10, 10, "years", Excuse::nothing,
+              -10, 10, "years", Excuse::nothing, Stops::nothing,
               [](Run& run, const Fault& fault) {
                 const double years_ms = fault.amount * 365.25 * 24 * 3.6e6;
                 run.wall.ahead = Duration{static_cast<Duration::rep>(years_ms)};
@@ -27,26 +27,29 @@ constexpr std::array rows{
               },
               nullptr},
     FaultKind{12, "daemon_pauses", "the daemon's process stands still", Subject::none, 10s, 10min,
-              0, 0, "", Excuse::pauses, [](Run& run, const Fault&) { run.pause(); }, wake_up},
+              0, 0, "", Excuse::pauses, Stops::both, [](Run& run, const Fault&) { run.pause(); },
+              wake_up},
     FaultKind{21, "daemon_crashes", "the daemon dies and is started anew", Subject::none, 2s, 40min,
-              0, 0, "", Excuse::nothing, [](Run& run, const Fault&) { run.crash(); },
+              0, 0, "", Excuse::nothing, Stops::commands,
+              [](Run& run, const Fault&) { run.crash(); },
               [](Run& run, const Fault&) {
                 if (!run.is_alive()) run.start(false);
               }},
     FaultKind{21, "dies_in_step", "the daemon dies between two effects of one step", Subject::none,
-              0s, 0s, 0, 5, "effects carried out", Excuse::nothing,
+              0s, 0s, 0, 5, "effects carried out", Excuse::nothing, Stops::commands,
               [](Run& run, const Fault& fault) {
                 run.die_after(static_cast<std::size_t>(fault.amount), 1min);
               },
               nullptr},
     FaultKind{21, "daemon_restarts", "the daemon is ended on purpose and started anew",
-              Subject::none, 1s, 20min, 0, 0, "", Excuse::nothing,
+              Subject::none, 1s, 20min, 0, 0, "", Excuse::nothing, Stops::nothing,
               [](Run& run, const Fault&) { run.stop(); },
               [](Run& run, const Fault&) {
                 if (!run.is_alive()) run.start(!run.disk().refuses);
               }},
     FaultKind{22, "disk_refuses", "the disk is full or read-only", Subject::none, 1min, 6h, 0, 0,
-              "", Excuse::nothing, [](Run& run, const Fault&) { run.disk().refuses = true; },
+              "", Excuse::nothing, Stops::nothing,
+              [](Run& run, const Fault&) { run.disk().refuses = true; },
               [](Run& run, const Fault&) { run.disk().refuses = false; }},
 };
 

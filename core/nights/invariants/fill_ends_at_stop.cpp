@@ -27,7 +27,7 @@ Complaint full(const Scene& scene) {
 
 Complaint judge(const Scene& scene) {
   if (!scene.room.vat) return std::nullopt;
-  return for_each_feed_actuator(scene.room, [&](room::ActuatorIndex i) -> Complaint {
+  return for_each_actuator(scene.room, fills, [&](room::ActuatorIndex i) -> Complaint {
     if (!scene.witness.ordered[i].on) return std::nullopt;
     const Complaint why = full(scene);
     if (!why) return std::nullopt;

@@ -7,16 +7,22 @@
 
 namespace tidewright::nights {
 
-// Water of the mains goes through it: it must be OFF while anything may be wet.
-inline bool moves_feed_water(room::Role role) {
-  return role == room::Role::booster_pump || role == room::Role::feed_valve;
+// Water goes through it: it must be OFF while anything may be wet.
+inline bool moves_water(room::Role role) {
+  return role != room::Role::mixing_pump && role != room::Role::heater;
 }
 
-// Calls `judge(index)` for each actuator that moves feed water, until one complains.
+// It fills the vat.
+inline bool fills(room::Role role) {
+  return role == room::Role::booster_pump || role == room::Role::feed_valve ||
+         role == room::Role::fill_valve;
+}
+
+// Calls `judge(index)` for each actuator of such a role, until one complains.
 template <class Judge>
-Complaint for_each_feed_actuator(const room::Room& room, const Judge& judge) {
+Complaint for_each_actuator(const room::Room& room, bool (*such)(room::Role), const Judge& judge) {
   for (std::size_t n = 0; n < room.actuators.size(); ++n) {
-    if (!moves_feed_water(room.actuators[n].role)) continue;
+    if (!such(room.actuators[n].role)) continue;
     if (auto complaint = judge(static_cast<room::ActuatorIndex>(n))) return complaint;
   }
   return std::nullopt;

@@ -6,20 +6,22 @@ namespace {
 using room::Place;
 using room::Quantity;
 
-bool before_start(const room::Instrument& instrument) {
-  return instrument.quantity == Quantity::wetness || instrument.quantity == Quantity::level ||
-         instrument.place == Place::vat_high_high;
+bool before_start(const room::Instrument& instrument, room::Role role) {
+  if (instrument.quantity == Quantity::wetness) return true;
+  const bool gauge = instrument.quantity == Quantity::level && instrument.place == Place::vat;
+  return fills(role) && (gauge || instrument.place == Place::vat_high_high);
 }
 
 Complaint judge(const Scene& scene) {
-  return for_each_feed_actuator(scene.room, [&](room::ActuatorIndex i) -> Complaint {
+  return for_each_actuator(scene.room, moves_water, [&](room::ActuatorIndex i) -> Complaint {
     if (!starts(scene, i)) return std::nullopt;
     for (std::size_t n = 0; n < scene.room.instruments.size(); ++n) {
       const room::Instrument& instrument = scene.room.instruments[n];
       const Heard& heard = scene.witness.heard[n];
       // One that speaks on change only is vouched for by its availability.
       const bool vouched = instrument.on_change && heard.online_at != long_ago;
-      if (!before_start(instrument) || heard.live || vouched) continue;
+      if (!before_start(instrument, scene.room.actuators[i].role) || heard.live || vouched)
+        continue;
       return fmt::format("{} is switched ON before {} was heard live", scene.room.actuators[i].id,
                          instrument.id);
     }

@@ -3,18 +3,18 @@
 namespace tidewright::nights {
 namespace {
 
-// What was delivered and forbids feed water, in words; or nothing.
-Complaint forbidden(const Scene& scene) {
+// What was delivered and forbids this role, in words; or nothing.
+Complaint forbidden(const Scene& scene, room::Role role) {
   const Witness& witness = scene.witness;
   for (std::size_t i = 0; i < room::rule_count; ++i) {
-    if (scene.state.latches.items[i].set) return fmt::format("latch {} is set", i);
+    if (state::holds(scene.state.latches.items[i], role)) return fmt::format("latch {} is set", i);
   }
   for (std::size_t n = 0; n < scene.room.instruments.size(); ++n) {
     const auto i = static_cast<room::InstrumentIndex>(n);
     const room::Instrument& instrument = scene.room.instruments[i];
     const bool is_leak = instrument.quantity == room::Quantity::wetness;
     const bool is_high_high = instrument.place == room::Place::vat_high_high;
-    if (!is_leak && !is_high_high) continue;
+    if (!is_leak && !(is_high_high && fills(role))) continue;
     if (!witness.fresh(i)) return instrument.id + " is not to be relied upon";
     const auto delay = is_leak ? room::RuleId::leak : room::RuleId::vat_high_high;
     const bool stood =
@@ -25,9 +25,9 @@ Complaint forbidden(const Scene& scene) {
 }
 
 Complaint judge(const Scene& scene) {
-  return for_each_feed_actuator(scene.room, [&](room::ActuatorIndex i) -> Complaint {
+  return for_each_actuator(scene.room, moves_water, [&](room::ActuatorIndex i) -> Complaint {
     if (!scene.witness.ordered[i].on) return std::nullopt;
-    const Complaint why = forbidden(scene);
+    const Complaint why = forbidden(scene, scene.room.actuators[i].role);
     if (!why) return std::nullopt;
     return fmt::format("{} stays ordered ON although {}", scene.room.actuators[i].id, *why);
   });

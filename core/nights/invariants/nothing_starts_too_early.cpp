@@ -33,17 +33,17 @@ Complaint limits(const Scene& scene, room::ActuatorIndex i) {
   if (!witness.clean_start && witness.now - witness.started < after_unclean_start) {
     return "the start was unclean";
   }
-  if (actuator.lease_kind == room::LeaseKind::none && !scene.attended()) {
+  if (actuator.lease_kind == room::LeaseKind::none && fills(actuator.role) && !scene.attended()) {
     return "nobody keeps its lease, and nobody is there";
   }
   return std::nullopt;
 }
 
 Complaint judge(const Scene& scene) {
-  return for_each_feed_actuator(scene.room, [&](room::ActuatorIndex i) -> Complaint {
+  return for_each_actuator(scene.room, moves_water, [&](room::ActuatorIndex i) -> Complaint {
     if (!starts(scene, i)) return std::nullopt;
     Complaint why = limits(scene, i);
-    if (!why) why = frost(scene);
+    if (!why && scene.room.actuators[i].role != room::Role::transfer_pump) why = frost(scene);
     if (!why) return std::nullopt;
     return fmt::format("{} is switched ON although {}", scene.room.actuators[i].id, *why);
   });

@@ -11,13 +11,15 @@ using namespace std::chrono_literals;
 constexpr Duration apart_most = 65s;
 
 Complaint judge(const Scene& scene) {
-  const bool tripped =
-      std::any_of(scene.state.latches.items.begin(), scene.state.latches.items.end(),
-                  [](const state::Latch& latch) { return latch.set; });
-  if (!tripped || !scene.witness.linked) return std::nullopt;
-  return for_each_feed_actuator(scene.room, [&](room::ActuatorIndex i) -> Complaint {
+  if (!scene.witness.linked) return std::nullopt;
+  return for_each_actuator(scene.room, moves_water, [&](room::ActuatorIndex i) -> Complaint {
     const auto feedback = room::find(scene.room, room::Quantity::feedback, i);
-    if (!feedback) return std::nullopt;
+    const bool tripped =
+        std::any_of(scene.state.latches.items.begin(), scene.state.latches.items.end(),
+                    [role = scene.room.actuators[i].role](const state::Latch& latch) {
+                      return state::holds(latch, role);
+                    });
+    if (!feedback || !tripped) return std::nullopt;
     const Witness& witness = scene.witness;
     const Heard& heard = witness.heard[*feedback];
     const bool says_on = witness.fresh(*feedback) && heard.live && heard.value >= 0.5 &&

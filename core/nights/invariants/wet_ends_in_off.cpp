@@ -54,7 +54,7 @@ Duration patience(const Moment& moment, Instant since) {
 Complaint judge(const Moment& moment) {
   const Witness& witness = moment.witness;
   if (!witness.wet) return std::nullopt;
-  return for_each_feed_actuator(moment.room, [&](room::ActuatorIndex i) -> Complaint {
+  return for_each_actuator(moment.room, moves_water, [&](room::ActuatorIndex i) -> Complaint {
     if (witness.on_since[i] == never) return std::nullopt;
     const room::Actuator& actuator = moment.room.actuators[i];
     const Instant since = std::max(witness.wet_since, witness.on_since[i]);

@@ -33,7 +33,7 @@ Complaint judge(const Scene& scene) {
   if (instrument.quantity != room::Quantity::wetness || reading->value > instrument.gross_high) {
     return std::nullopt;
   }
-  return for_each_feed_actuator(scene.room, [&](room::ActuatorIndex i) -> Complaint {
+  return for_each_actuator(scene.room, moves_water, [&](room::ActuatorIndex i) -> Complaint {
     if (says_off(scene, i) || settled(scene, i)) return std::nullopt;
     return fmt::format("{} says wet, and {} is not switched off", instrument.id,
                        scene.room.actuators[i].id);

@@ -56,6 +56,9 @@ std::variant<Reading, Refused> listen(Listens listens, std::string_view payload)
       source = leak_words(config::Form::json);
       source.pointer = "/leak";
       return decode(source, instrument(Quantity::wetness), 0, {payload}, wall, now);
+    case Listens::for_senml:
+      source.form = config::Form::senml;
+      return decode(source, instrument(Quantity::dissolved_solids), 0, {payload}, wall, now);
   }
   return Refused::empty;
 }

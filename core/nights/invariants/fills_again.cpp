@@ -1,0 +1,49 @@
+#include <algorithm>
+
+#include "core/nights/fault.hpp"
+#include "core/nights/invariants/judging.hpp"
+
+namespace tidewright::nights {
+namespace {
+
+// A person is needed where a latch stands, or where a person has stopped it.
+bool waits_for_a_person(const State& state) {
+  return state.make_water.demand == state::Demand::halted ||
+         std::any_of(state.latches.items.begin(), state.latches.items.end(),
+                     [](const state::Latch& latch) { return latch.set; });
+}
+
+Complaint judge(const Scene& scene) {
+  const Night& night = scene.night;
+  const Instant calm = scene.begin + night.calm_from;
+  if (night.fills_by == Duration{0} || scene.witness.now < scene.begin + night.fills_by) {
+    return std::nullopt;
+  }
+  const double mark = scene.witness.full_mark(scene.pretend);
+  if (mark <= 0 || scene.witness.full_at >= calm) return std::nullopt;
+  const bool somebody_acts =
+      std::any_of(night.faults.begin(), night.faults.end(), [&](const Fault& fault) {
+        return fault.kind->name == "asks_start" && fault.at >= night.calm_from;
+      });
+  // Without a demand it need not fill, unless it is below START.
+  const double start = scene.room.vat->start_below.value_or(Litres{0}).value;
+  const double holding = scene.pretend.works().vat().holding().value;
+  const bool low = holding < start - 0.05 * scene.room.vat->capacity.value;
+  const bool demanded =
+      somebody_acts || low || state::asks_for_water(scene.state.make_water.demand);
+  if (!demanded || (!somebody_acts && waits_for_a_person(scene.state))) return std::nullopt;
+  return fmt::format("all has been well for {:.1f} h, and the vat holds {:.0f} L of {:.0f} L",
+                     hours(scene.witness.now - calm), holding, mark);
+}
+
+}  // namespace
+
+extern const Invariant fills_again{
+    .number = 19,
+    .name = "fills_again",
+    .sentence =
+        "once nothing is wrong the vat fills within bound, by itself; after a latched trip "
+        "when a person has reset it and started",
+    .after_step = judge};
+
+}  // namespace tidewright::nights
