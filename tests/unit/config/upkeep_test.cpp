@@ -89,14 +89,14 @@ TEST_F(Upkeep, CheckSaysWhatIsToldInTimeAndWhatIsNot) {
                        [&](const Case& one) { return one.happening == happening; });
   };
   const Protection all = protection(*understood.household);
-  EXPECT_TRUE(tells(all.had, "the resin will be spent soon"));
+  EXPECT_TRUE(tells(all.had, "the resin nears its end"));
   EXPECT_FALSE(tells(all.not_had, "the vat needs cleaning"));
   Household bare = *understood.household;
   bare.room.purifier->lead_resin.reset();
   bare.room.vat->clean_every.reset();
   bare.room.supplies.clear();
   const Protection less = protection(bare);
-  EXPECT_TRUE(tells(less.not_had, "the resin will be spent soon"));
+  EXPECT_TRUE(tells(less.not_had, "the resin nears its end"));
   EXPECT_TRUE(tells(less.not_had, "the vat needs cleaning"));
   EXPECT_TRUE(tells(less.not_had, "salt, resin or cartridges run out"));
 }
