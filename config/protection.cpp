@@ -244,9 +244,9 @@ class Cases {
       const bool permeate =
           room::find(room_, Quantity::dissolved_solids, Place::permeate).has_value();
       if (permeate && room_.purifier->lead_resin) {
-        has("the resin will be spent soon", "you are told before");
+        has("the resin nears its end", "you are told before");
       } else {
-        lacks("the resin will be spent soon",
+        lacks("the resin nears its end",
               fmt::format("nobody tells you before: {}",
                           permeate ? "the file does not say how much `resin` there is"
                                    : "there is no meter between membrane and resin"));
