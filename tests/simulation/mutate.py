@@ -2,7 +2,8 @@
 
 Draws COUNT (30) small changes over core/signal, core/procedure and core/interlock: a comparison
 turned, a condition denied, a constant moved, a statement left out. Each is made alone in a copy of
-the tree below build/mutate, built, and the unit tests of core, the scenarios and the nights are run.
+the tree below build/mutate, built, and the unit tests of core, the scenarios and the nights
+are run.
 A change that does not compile is drawn again. Prints each and who noticed it; survivors last.
 Exit 1 if more than one in ten survives.
 """
@@ -42,7 +43,8 @@ def changes(line):
         yield "the condition is denied", f"{match[1]}!({match[2]}){match[3]}\n"
     for match in re.finditer(r"(?<![\w.])(\d+)(?=(s|min|h|ms)?\b)(?!\.\d)", code):
         yield "a number grows", replaced(line, match.span(1), str(int(match.group(1)) * 2 + 1))
-    if re.match(r"\s*[\w.>\-\[\]:]+ = [^;]*;$|\s*[\w:]+\([^;]*\);$|\s*\+\+[\w.>\-]+;$", code.rstrip()):
+    statement = r"\s*[\w.>\-\[\]:]+ = [^;]*;$|\s*[\w:]+\([^;]*\);$|\s*\+\+[\w.>\-]+;$"
+    if re.match(statement, code.rstrip()):
         yield "the statement is left out", re.match(r"\s*", line).group() + ";\n"
 
 
@@ -81,7 +83,8 @@ def build():
 def noticed_by():
     for binary, words in BINARIES.items():
         try:
-            done = run(str(BUILD / "tests" / binary), "--gtest_fail_fast", "--gtest_brief=1", *words,
+            done = run(str(BUILD / "tests" / binary), "--gtest_fail_fast", "--gtest_brief=1",
+                       *words,
                        timeout=300)
         except subprocess.TimeoutExpired:
             return f"{binary} (without end)"
@@ -117,7 +120,8 @@ def main():
         if not built:
             continue
         tried += 1
-        print(f"{path}:{number + 1}: {what}: {was.strip()}\n    {who or 'NOBODY NOTICED'}", flush=True)
+        print(f"{path}:{number + 1}: {what}: {was.strip()}\n    {who or 'NOBODY NOTICED'}",
+              flush=True)
         if not who:
             survivors.append(f"{path}:{number + 1}: {what}: {was.strip()}")
     print(f"\n{tried - len(survivors)} of {tried} noticed")
