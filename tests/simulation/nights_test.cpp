@@ -5,6 +5,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cstdio>
 #include <ctime>
 #include <filesystem>
 #include <fstream>
@@ -37,6 +38,9 @@ using Draw = Night (*)(const std::string&, const room::Room&, std::uint64_t);
 
 void expect_no_violation(const Household& household, const Night& night, const Outcome& outcome) {
   for (const nights::Violation& violation : outcome.violations) {
+    fmt::print("VIOLATED by seed {}: {} at {:.0f} s: {}\n", night.seed, violation.name,
+               seconds(violation.at), violation.text);
+    std::fflush(stdout);
     const Night shortest = nights::shrink(household.room, night, violation.name);
     ADD_FAILURE() << "invariant " << violation.number << " (" << violation.name << ") at "
                   << seconds(violation.at) << " s of seed " << night.seed << ": " << violation.text
