@@ -11,6 +11,7 @@ Complaint frost(const Scene& scene) {
   if (!scene.room.purifier) return std::nullopt;
   return for_each_instrument(
       scene.room, room::Quantity::temperature, [&](room::InstrumentIndex i) -> Complaint {
+        if (scene.room.instruments[i].place == room::Place::mixing_vat) return std::nullopt;
         const Heard& heard = scene.witness.heard[i];
         const bool cold = heard.live_in_a_row >= 1 && scene.witness.fresh(i) &&
                           heard.value < scene.room.purifier->frost_below.value &&
