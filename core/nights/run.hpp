@@ -80,7 +80,6 @@ class Run {
 
  private:
   void plan();
-  void try_instruments();
   void tend();
   void account(Duration passed);
   Phase phase() const;
