@@ -87,15 +87,31 @@ void Decision::told(const Delivery& delivery) {
 
 void Decision::committed() {
   const store::Committed done = around_.store.committed();
-  while (!held_.empty() && held_.front().sequence <= done.sequence) {
-    const Held& held = held_.front();
-    around_.reporter.announce(held.announcement, newest(held.sequence, held.state));
-    held_.erase(held_.begin());
-  }
+  tell_held(done.sequence);
   if (done.ok == recording_) return;
   recording_ = done.ok;
   if (!done.ok) log::error("The disk does not take the daemon's record. Is it full or read-only?");
   happen(Recorded{done.ok});
+}
+
+void Decision::tell_held(std::uint64_t up_to) {
+  while (!held_.empty() && held_.front().sequence <= up_to) {
+    const Held& held = held_.front();
+    around_.reporter.announce(held.announcement, newest(held.sequence, held.state));
+    held_.erase(held_.begin());
+    beats_held_ = 0;
+  }
+}
+
+// A disk that hangs gives no answer at all, and people must be told all the same.
+void Decision::doubt_the_disk() {
+  constexpr int beats_held_most = 20;  // 5 s
+  if (held_.empty() || ++beats_held_ < beats_held_most) return;
+  tell_held(sequence_);
+  if (!recording_) return;
+  recording_ = false;
+  log::error("The disk has not answered for 5 s.");
+  happen(Recorded{false});
 }
 
 void Decision::rest() {
@@ -104,6 +120,7 @@ void Decision::rest() {
     log::info("The wall clock was set; no timer is moved by it.");
     happen(ClockSet{wall});
   }
+  doubt_the_disk();
   show();
 }
 

@@ -69,6 +69,8 @@ class Decision {
   void command(const Command& command);
   void carry_out_the_rest();
   void show();
+  void tell_held(std::uint64_t up_to);
+  void doubt_the_disk();
   const State& newest(std::uint64_t sequence, const State& state);
   void judge(const intake::Target& target, const intake::Message& message);
   void refuse(room::InstrumentIndex instrument, intake::Refused why, std::string_view raw);
@@ -85,6 +87,7 @@ class Decision {
   std::optional<Draft> draft_;
   Draft told_;              // the newest that the reporter was given: what is seen never goes back
   std::vector<Held> held_;  // announcements whose latch is not on the disk yet
+  int beats_held_ = 0;      // since the first of them came, or one was told
 };
 
 }  // namespace tidewright

@@ -3,7 +3,7 @@
 #   asan         every test under the address and undefined-behaviour sanitizers
 #   tsan         every test under the thread sanitizer
 #   lint         clang-format and clang-tidy over every file
-#   fuzz         each fuzzer for $FUZZ_SECONDS (600)
+#   fuzz         each fuzzer for $FUZZ_SECONDS (1200), from tests/fuzz/corpus on
 #   numbers      core/water: $CALLS (10,000,000) calls of any numbers at each of its three parts,
 #                every instrument's uncertainty by many draws, 2,000 states against python3-gsw;
 #                the seeds are printed, TIDEWRIGHT_SEED=N runs one again
@@ -11,7 +11,10 @@
 #   mutate       $CHANGES (30) random mistakes in the source: nine of ten must be noticed
 #   campaign     $INCIDENTS (100,000) bad nights and more, until each cell of the table of faults,
 #                phases and findings is full; $MINUTES bounds it, and it can be taken up again
-#   kills        the daemon killed $KILLS (500) times; no announced latch may be lost
+#   kills        the store, then the daemon at a real broker killed $KILLS (500) times: no announced
+#                latch lost, no total falling, nothing told twice, the journal replayed equal
+#   hostile      1,000 hostile messages a second for 60 s at a real broker, and a million topics
+#   bytes        the store's files cut at, changed at and refused from every byte
 #   determinism  one journal replayed in debug and release, to equal commands, alarms and reasons
 #   year         a fault-free year of every household, against the home figures
 #   bench        the benchmarks, printed
@@ -44,10 +47,13 @@ fuzz() {
   built fuzz || return 1
   for fuzzer in build/fuzz/tests/fuzz_*; do
     [ -x "$fuzzer" ] && [ -f "$fuzzer" ] || continue
-    corpus=build/fuzz/corpus/$(basename "$fuzzer")
-    mkdir -p "$corpus"
-    "$fuzzer" -max_total_time="${FUZZ_SECONDS:-600}" -timeout=10 -print_final_stats=1 \
-      -artifact_prefix="$corpus-" "$corpus" tests/broken || return 1
+    name=$(basename "$fuzzer" | sed s/fuzz_//)
+    found=build/fuzz/corpus/$name
+    mkdir -p "$found"
+    seeds=tests/fuzz/corpus/$name
+    [ "$name" != household ] || seeds="$seeds tests/broken"
+    "$fuzzer" -max_total_time="${FUZZ_SECONDS:-1200}" -timeout=10 -print_final_stats=1 \
+      -artifact_prefix="$found-" "$found" $seeds || return 1
   done
 }
 
@@ -70,7 +76,19 @@ campaign() {
 
 kills() {
   built release &&
-    TIDEWRIGHT_KILLS="${KILLS:-500}" build/release/tests/daemon_tests --gtest_filter='Kill*'
+    TIDEWRIGHT_KILLS="${KILLS:-500}" build/release/tests/daemon_tests --gtest_filter='Kill*' &&
+    TIDEWRIGHT_KILLS="${KILLS:-500}" build/release/tests/end_to_end_tests --gtest_filter='Kills*'
+}
+
+hostile() {
+  built release &&
+    TIDEWRIGHT_HOSTILE_SECONDS=60 TIDEWRIGHT_TOPICS=1000000 build/release/tests/end_to_end_tests \
+      --gtest_filter='Hostile*'
+}
+
+bytes() {
+  built release &&
+    TIDEWRIGHT_EVERY_BYTE=1 build/release/tests/daemon_tests --gtest_filter='BrokenDisk*'
 }
 
 determinism() {
@@ -100,7 +118,7 @@ bench() {
 state() { git rev-parse HEAD; git status --porcelain; }
 has_passed() { [ "$(cat "$kept/$1.passed" 2>/dev/null)" = "$(state)" ]; }
 
-parts="lint asan tsan determinism numbers year mutants mutate campaign kills fuzz bench"
+parts="lint asan tsan determinism numbers year mutants mutate campaign kills hostile bytes fuzz bench"
 wanted=${*:-$parts}
 need $build_packages libgtest-dev libgmock-dev librapidcheck-dev python3 python3-gsw || exit 1
 passed=0 failed=0

@@ -1,5 +1,6 @@
 #include "daemon/store/line.hpp"
 
+#include <cmath>
 #include <map>
 #include <utility>
 
@@ -57,6 +58,9 @@ class Parser {
 
   void operator()(std::string_view name, auto& member) {
     if (!get(taken(name), member)) trouble_ = "a value that cannot be read";
+    if constexpr (std::is_same_v<std::remove_cvref_t<decltype(member)>, double>) {
+      if (!std::isfinite(member)) trouble_ = "a value that is no number";
+    }
   }
   void later(std::string_view name, auto& member) {
     if (words_.contains(name)) (*this)(name, member);
@@ -178,7 +182,7 @@ Trouble parse(std::string_view text, const room::Room& room, Line& line) {
   }
   line = Line{};
   if (!get(cut(text, ' '), line.sequence)) return "a sequence number that cannot be read";
-  if (!get(cut(text, ' '), line.at)) return "an instant that cannot be read";
+  if (!get(cut(text, ' '), line.at) || line.at == never) return "an instant that cannot be read";
   const auto kind = cut(text, ' ');
   if (kind != "household" && kind != "run" && kind != "state") {
     return parse_event(kind, text, room, line);

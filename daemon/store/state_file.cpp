@@ -53,10 +53,11 @@ StateFile::StateFile(const std::filesystem::path& file, const room::Room& room, 
     const bool to_be_read = opened_.existed && opened_.set_aside.empty();
     if (!opened_.database && !opened_.newer && to_be_read) {
       const auto copy = open_copy(file, format);
-      was_read_ = copy && read(*copy, room, kept);
+      was_read_ = copy && read(*copy, room, kept) == nullptr;
     } else if (opened_.database && to_be_read) {
-      was_read_ = read(*opened_.database, room, kept);
-      if (!was_read_) begin_anew(room);
+      const char* const trouble = read(*opened_.database, room, kept);
+      was_read_ = trouble == nullptr;
+      if (!was_read_) begin_anew(room, trouble);
     }
     if (!opened_.database) return;
     Kept under_way = kept;
@@ -69,34 +70,38 @@ StateFile::StateFile(const std::filesystem::path& file, const room::Room& room, 
   }
 }
 
-void StateFile::begin_anew(const room::Room& room) {
+void StateFile::begin_anew(const room::Room& room, const char* trouble) {
   opened_ = {};
   const auto aside = set_aside(file_);
   opened_ = open(file_, room, Kept{});
   opened_.existed = true;
   opened_.set_aside = aside.string();
-  opened_.unreadable = "what it says does not fit its checksum";
+  opened_.unreadable = trouble;
 }
 
-bool StateFile::read(SQLite::Database& database, const room::Room& room, Kept& kept) {
+// Nullptr, or why not.
+const char* StateFile::read(SQLite::Database& database, const room::Room& room, Kept& kept) {
+  constexpr const char* damaged = "what it says does not fit its checksum";
   try {
     SQLite::Statement row{database, "SELECT sequence, instant, clean, checksum, state FROM kept"};
-    if (!row.executeStep()) return false;
+    if (!row.executeStep()) return "it is empty";
     const std::int64_t sequence = row.getColumn(0).getInt64();
     const std::int64_t instant = row.getColumn(1).getInt64();
     const bool clean = row.getColumn(2).getInt() == 1;
     const std::string text = row.getColumn(4).getString();
-    if (row.getColumn(3).getInt64() != sum(sequence, instant, clean, text)) return false;
+    if (row.getColumn(3).getInt64() != sum(sequence, instant, clean, text)) return damaged;
     Kept read{.sequence = static_cast<std::uint64_t>(sequence),
               .at = Instant{Duration{instant}},
               .clean = clean,
               .state = {}};
-    if (!from_text(room, text, read.state)) return false;
+    if (!from_text(room, text, read.state)) {
+      return "it holds words that this version does not know: another version wrote it";
+    }
     kept = read;
     text_ = text;
-    return true;
+    return nullptr;
   } catch (const SQLite::Exception&) {
-    return false;
+    return damaged;
   }
 }
 

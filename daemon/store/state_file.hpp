@@ -37,8 +37,8 @@ class StateFile {
   void write(const room::Room& room, const Kept& kept);
 
  private:
-  bool read(SQLite::Database& database, const room::Room& room, Kept& kept);
-  void begin_anew(const room::Room& room);
+  const char* read(SQLite::Database& database, const room::Room& room, Kept& kept);
+  void begin_anew(const room::Room& room, const char* trouble);
 
   std::filesystem::path file_;
   OpenDatabase opened_;

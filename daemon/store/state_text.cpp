@@ -89,6 +89,14 @@ bool get_any(std::string_view text, const room::Room& room, auto& value) {
   }
 }
 
+// A number that says how much of an array is in use must not point past it.
+bool holds_together(const State& state) {
+  const auto fits = [](const state::Samples& samples) {
+    return samples.count <= samples.items.size();
+  };
+  return fits(state.ledger.product) && fits(state.ledger.permeate);
+}
+
 std::string every_field(const room::Room& room, const State& state) {
   std::string out;
   Walk walk{room, [&](const std::string& path, const auto& value) {
@@ -142,7 +150,7 @@ bool from_text(const room::Room& room, std::string_view text, State& state) {
               readable = get_any(found->second, room, value) && readable;
             }};
   state::fields(walk, state);
-  return readable;
+  return readable && holds_together(state);
 }
 
 }  // namespace tidewright::store

@@ -14,7 +14,8 @@ namespace tidewright::store {
 std::string to_text(const room::Room&, const State&);
 
 // What the text says, over a fresh state. Lines of things that the room does not have (the
-// household's file has changed) are passed over; false if a line that concerns it cannot be read.
+// household's file has changed) are passed over; false if a line that concerns it cannot be read
+// or says what no state can hold.
 bool from_text(const room::Room&, std::string_view text, State&);
 
 }  // namespace tidewright::store

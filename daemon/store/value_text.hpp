@@ -50,20 +50,23 @@ template <class Rep, class Period>
 void put(std::string& out, std::chrono::duration<Rep, Period> duration) {
   put(out, duration.count());
 }
+// What is further off is no time but damage; so the sums of what was read stay within bounds.
+inline constexpr std::chrono::hours longest_believed{24 * 365 * 10'000};
+
 template <class Rep, class Period>
 bool get(std::string_view text, std::chrono::duration<Rep, Period>& duration) {
   Rep count{};
   if (!get(text, count)) return false;
   duration = std::chrono::duration<Rep, Period>{count};
-  return true;
+  return duration <= longest_believed && duration >= -longest_believed;
 }
 
 inline void put(std::string& out, Instant instant) { put(out, instant.time_since_epoch()); }
 inline bool get(std::string_view text, Instant& instant) {
   Duration since_epoch{};
-  if (!get(text, since_epoch)) return false;
+  const bool believed = get(text, since_epoch);
   instant = Instant{since_epoch};
-  return true;
+  return believed || instant == never;
 }
 
 template <class Enum>

@@ -6,104 +6,20 @@
 //   bench_reaction [leaks = 90]
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <fmt/format.h>
-#include <sys/epoll.h>
-#include <sys/socket.h>
-#include <unistd.h>
 
 #include <algorithm>
-#include <array>
-#include <csignal>
 #include <cstdlib>
 #include <random>
 
 #include "tests/support/broker.hpp"
 #include "tests/support/daemon_process.hpp"
+#include "tests/support/floor.hpp"
 #include "tests/support/mqtt_client.hpp"
-#include "tests/support/socket.hpp"
 
 namespace {
 
 using namespace tidewright::support;
 using Steady = std::chrono::steady_clock;
-using Microseconds = std::chrono::duration<double, std::micro>;
-
-// Subscribes to `in` and answers each message on it with OFF on `out`, QoS 1. Never returns.
-[[noreturn]] void respond(int port, const std::string& in, const std::string& out) {
-  const int fd = connect_to_loopback(port);
-  const auto say = [fd](const Packet& packet) {
-    const std::string bytes = encode(packet);
-    if (send(fd, bytes.data(), bytes.size(), MSG_NOSIGNAL) < 0) _exit(1);
-  };
-  say(connect_packet("floor", 4));
-  say(subscribe_packet(1, in, 1, 4));
-  const int epoll = epoll_create1(0);
-  epoll_event event{};
-  event.events = EPOLLIN;
-  epoll_ctl(epoll, EPOLL_CTL_ADD, fd, &event);
-  std::string buffer;
-  for (std::uint16_t id = 1;;) {
-    epoll_wait(epoll, &event, 1, -1);
-    std::array<char, 4096> bytes;
-    const ssize_t n = recv(fd, bytes.data(), bytes.size(), 0);
-    if (n <= 0) _exit(0);
-    buffer.append(bytes.data(), static_cast<std::size_t>(n));
-    while (const auto packet = take(buffer)) {
-      if (packet->kind != Kind::publish) continue;
-      Message off;
-      off.topic = out;
-      off.payload = "OFF";
-      off.qos = 1;
-      off.id = id = static_cast<std::uint16_t>(id % 60'000 + 1);
-      say(publish_packet(off, 4));
-      say(puback_packet(publish_of(*packet, 4).id));
-    }
-  }
-}
-
-class Floor {
- public:
-  explicit Floor(int port) : pid_(fork()) {
-    if (pid_ == 0) respond(port, "floor/leak", "floor/set");
-  }
-  ~Floor() { kill(pid_, SIGKILL); }
-  Floor(const Floor&) = delete;
-  Floor& operator=(const Floor&) = delete;
-
- private:
-  pid_t pid_;
-};
-
-struct Path {
-  std::string leak;
-  std::string set;
-  std::vector<double> microseconds{};
-  int lost = 0;
-};
-
-// One leak; what came before is not counted.
-void react(MqttClient& home, Path& path) {
-  while (home.next(Milliseconds{0})) {
-  }
-  const auto sent = Steady::now();
-  Message wet;
-  wet.topic = path.leak;
-  wet.payload = "wet";
-  wet.qos = 1;
-  home.publish(wet);
-  const auto off = home.await_topic(path.set, Milliseconds{1'000});
-  if (off) {
-    path.microseconds.push_back(Microseconds(off->arrived - sent).count());
-  } else {
-    ++path.lost;
-  }
-}
-
-double quantile(const Path& path, double part) {
-  std::vector<double> sorted = path.microseconds;
-  std::sort(sorted.begin(), sorted.end());
-  if (sorted.empty()) return 0;
-  return sorted[static_cast<std::size_t>(part * static_cast<double>(sorted.size() - 1))];
-}
 
 // The floor's own late ones tell how busy the machine was.
 long late(const Path& path) {
@@ -135,7 +51,7 @@ struct Bench {
   }
 
   void isolated(const std::string& row, int leaks) {
-    Path floor_path{"floor/leak", "floor/set"};
+    Path floor_path{Floor::leak, Floor::set};
     Path daemon_path{"home/waterroom/leak", "home/waterroom/booster/set"};
     std::minstd_rand chance(1);
     std::uniform_int_distribution<int> gap(1'200, 3'200);
@@ -149,7 +65,7 @@ struct Bench {
   }
 
   void steady(const std::string& row, int leaks) {
-    Path floor_path{"floor/leak", "floor/set"};
+    Path floor_path{Floor::leak, Floor::set};
     Path daemon_path{"home/waterroom/leak", "home/waterroom/booster/set"};
     auto next = Steady::now();
     for (int i = 0; i < leaks; ++i) {

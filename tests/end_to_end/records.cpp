@@ -1,11 +1,18 @@
 // The real daemon with records that cannot be read, and on a disk that takes none: the room is
 // safe, and a person is told.
+#include <fcntl.h>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
+#include <linux/fs.h>
+#include <sys/ioctl.h>
+#include <sys/mount.h>
+#include <sysexits.h>
 
+#include <algorithm>
 #include <filesystem>
 #include <fstream>
 
+#include "daemon/base/descriptor.hpp"
 #include "tests/support/broker.hpp"
 #include "tests/support/daemon_process.hpp"
 #include "tests/support/eventually.hpp"
@@ -86,6 +93,110 @@ TEST_F(Records, AFullDiskDelaysNoOffIsToldAndIsForgottenWhenThereIsRoom) {
   const auto shown = hand_.client().await_topic(latched, 20s);
   ASSERT_TRUE(shown) << daemon_.log();
   EXPECT_EQ(shown->payload, "true");
+}
+
+// An ext4 file system of its own that can be made to hang: every write waits until it is let go.
+class HangingDisk {
+ public:
+  explicit HangingDisk(std::string at) : path_(std::move(at)) {
+    const std::string image = directory_.path() + "/image";
+    write_file(image, std::string(8UL * 1024 * 1024, '\0'));
+    mounted_ = succeeds({"/usr/sbin/mkfs.ext4", "-q", image}) &&
+               succeeds({"/usr/bin/mount", "-o", "loop", image, path_});
+  }
+  ~HangingDisk() {
+    let_go();
+    umount2(path_.c_str(), MNT_DETACH);
+  }
+  HangingDisk(const HangingDisk&) = delete;
+  HangingDisk& operator=(const HangingDisk&) = delete;
+
+  bool mounted() const { return mounted_; }
+  bool hang() { return order(FIFREEZE); }
+  bool let_go() { return order(FITHAW); }
+
+ private:
+  bool succeeds(const std::vector<std::string>& arguments) {
+    return Process(arguments, directory_.path() + "/log").wait(10s) == 0;
+  }
+  bool order(unsigned long what) {
+    const Descriptor directory{open(path_.c_str(), O_RDONLY | O_CLOEXEC)};
+    return ioctl(directory.number(), what, 0) == 0;
+  }
+
+  TemporaryDirectory directory_;
+  std::string path_;
+  bool mounted_ = false;
+};
+
+TEST_F(Records, ADiskThatHangsHoldsUpNeitherOffNorTheNews) {
+  ASSERT_EQ(daemon_.terminate(5s), 0);
+  HangingDisk disk{daemon_.state_directory()};
+  if (!disk.mounted()) GTEST_SKIP() << "needs root and a loop device";
+  daemon_.start();
+  ASSERT_TRUE(hand_.client().await("tidewright/online", "online", 20s)) << daemon_.log();
+  ASSERT_TRUE(disk.hang());
+  hand_.says("leak", "wet");
+  EXPECT_TRUE(hand_.client().await("home/waterroom/booster/set", "OFF", 5s));
+  const auto told = [](const Message& message) {
+    return message.topic == "tidewright/waterroom/announcement" &&
+           message.payload.find("\"leak\"") != std::string::npos;
+  };
+  EXPECT_TRUE(hand_.client().await(told, 20s)) << daemon_.log();
+  EXPECT_TRUE(hand_.shows("alarm/store_failed/state", "unacknowledged")) << daemon_.log();
+  ASSERT_TRUE(disk.let_go());
+  EXPECT_TRUE(hand_.shows("alarm/store_failed/state", "returned_unacknowledged")) << daemon_.log();
+}
+
+TEST_F(Records, ASecondDaemonOnTheSameRecordsIsRefused) {
+  const TemporaryDirectory directory;
+  Process second({program(), "run", "--config", source_file("config/minimal.toml"), "--broker",
+                  broker_.uri(), "--state", daemon_.state_directory()},
+                 directory.path() + "/log");
+  EXPECT_EQ(second.wait(20s), EX_CANTCREAT);
+  EXPECT_THAT(read_file(directory.path() + "/log"),
+              HasSubstr("Another tidewright keeps its state"));
+  EXPECT_TRUE(daemon_.process().running());
+}
+
+// What stands in the household's file may change between two runs; what was latched stays.
+TEST(ChangedHousehold, ANewTopicUnitLimitAndNameKeepTheLatchAndTheLitres) {
+  const TemporaryDirectory directory;
+  const std::string file = directory.path() + "/room.toml";
+  std::string text = read_file(source_file("config/minimal.toml"));
+  write_file(file, text);
+  Broker broker;
+  Hand hand{broker};
+  DaemonProcess daemon{file, broker.uri()};
+  ASSERT_TRUE(hand.daemon_is_online()) << daemon.log();
+  ASSERT_TRUE(hand.says_until("vat_level", "30", "vat/pure/volume_l", "60.0"));
+  hand.says("leak", "wet");
+  ASSERT_TRUE(hand.shows("alarm/leak/latched", "true")) << daemon.log();
+  const std::string occurrence = hand.shown("alarm/leak/occurrence");
+  ASSERT_EQ(daemon.terminate(5s), 0);
+
+  const auto change = [&](const std::string& before, const std::string& after) {
+    const auto at = text.find(before);
+    ASSERT_NE(at, std::string::npos) << before;
+    text.replace(at, before.size(), after);
+  };
+  change(R"(vat_level", unit = "%", step = "1 %")", R"(litres", unit = "L", step = "1 L")");
+  change("[leak.floor]", "[leak.drain]");
+  change(R"(stop_at = "90 %")", R"(stop_at = "80 %")");
+  write_file(file, text);
+  while (hand.client().next(1s)) {
+  }
+  daemon.start();
+  const std::string value = "tidewright/waterroom/value/";
+  const auto latched = hand.client().await_topic(value + "alarm/leak/latched", 20s);
+  ASSERT_TRUE(latched) << daemon.log();
+  EXPECT_EQ(latched->payload, "true");
+  EXPECT_TRUE(hand.shows("alarm/leak/occurrence", occurrence));
+  hand.says("vat_level", "99");  // nobody listens to it any more
+  EXPECT_TRUE(hand.says_until("litres", "70", "vat/pure/volume_l", "70.0"));
+  hand.says("leak", "dry");
+  EXPECT_TRUE(hand.says_until("leak", "dry", "source/drain/quality", "good"));
+  EXPECT_TRUE(hand.ask(R"("ask":"reset","alarm":"leak")").done);
 }
 
 }  // namespace

@@ -3,11 +3,11 @@
 #include <gtest/gtest.h>
 
 #include <ctime>
-#include <sstream>
 
 #include "tests/support/broker.hpp"
 #include "tests/support/daemon_process.hpp"
 #include "tests/support/mqtt_client.hpp"
+#include "tests/support/resident.hpp"
 #include "tests/support/secured_broker.hpp"
 
 namespace tidewright::support {
@@ -18,15 +18,6 @@ using namespace std::chrono_literals;
 constexpr long resident_kib_max = 15L * 1024;
 // OpenSSL brings its own tables, and one more page of each of its parts that is touched.
 constexpr long resident_kib_max_encrypted = 17L * 1024;
-
-long resident_kib(pid_t pid) {
-  std::istringstream status(read_file("/proc/" + std::to_string(pid) + "/status"));
-  const std::string name = "VmRSS:";
-  for (std::string line; std::getline(status, line);) {
-    if (line.starts_with(name)) return std::stol(line.substr(name.size()));
-  }
-  return 0;
-}
 
 std::chrono::nanoseconds processor_time(pid_t pid) {
   clockid_t clock{};

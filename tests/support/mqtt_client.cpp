@@ -29,8 +29,14 @@ MqttClient::~MqttClient() {
   if (fd_ >= 0) close(fd_);
 }
 
+// MQTT 5 section 2.2.1: never 0.
+std::uint16_t MqttClient::next_id() {
+  if (++last_id_ == 0) ++last_id_;
+  return last_id_;
+}
+
 void MqttClient::subscribe(const std::string& filter, int qos) {
-  const std::uint16_t id = ++last_id_;
+  const std::uint16_t id = next_id();
   send(subscribe_packet(id, filter, qos, version_));
   if (!read_until([&] { return acknowledged_ == id; }, patience)) {
     throw std::runtime_error("no SUBACK for " + filter);
@@ -38,7 +44,7 @@ void MqttClient::subscribe(const std::string& filter, int qos) {
 }
 
 void MqttClient::publish(Message message) {
-  if (message.qos > 0) message.id = ++last_id_;
+  if (message.qos > 0) message.id = next_id();
   send(publish_packet(message, version_));
   if (message.qos > 0 && !read_until([&] { return acknowledged_ == message.id; }, patience)) {
     throw std::runtime_error("no PUBACK for " + message.topic);

@@ -42,6 +42,7 @@ class MqttClient {
 
  private:
   void send(const Packet&);
+  std::uint16_t next_id();
   // Reads until `done` or `bound`; answers QoS 1 by itself.
   bool read_until(const std::function<bool()>& done, Milliseconds bound);
   void handle(const Packet&);

@@ -42,7 +42,7 @@ class Setter {
 
  private:
   static void set(bool& value) { value = !value; }
-  void set(std::uint8_t& value) { value = static_cast<std::uint8_t>(1 + count_ % 255); }
+  void set(std::uint8_t& value) { value = static_cast<std::uint8_t>(1 + count_ % 8); }
   void set(std::uint32_t& value) { value = static_cast<std::uint32_t>(4'000'000'000 + count_); }
   void set(float& value) { value = static_cast<float>(count_) + 0.1F; }
   void set(double& value) { value = static_cast<double>(count_) / 3; }

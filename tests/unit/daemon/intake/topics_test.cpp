@@ -2,6 +2,9 @@
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
+#include <malloc.h>
+
+#include <charconv>
 
 namespace tidewright::intake {
 namespace {
@@ -29,6 +32,23 @@ TEST(Topics, OneTopicMaySpeakOfSeveralInstruments) {
   EXPECT_TRUE(topics.find("").empty());
   EXPECT_THAT(topics.subscriptions(),
               ElementsAre("home/plug/sensor", "home/leak", "home/leak/status"));
+}
+
+TEST(Topics, AMillionStrangeTopicsTakeNoMemory) {
+  config::Household household;
+  household.sources = {source("home/leak")};
+  const Topics topics(household);
+  const std::string begin = "home/some-topic-that-is-too-long-to-stand-in-a-string-itself/";
+  std::string strange = begin + "1000000";
+  std::size_t found = 0;
+  const auto before = mallinfo2().uordblks;
+  for (int i = 0; i < 1'000'000; ++i) {
+    std::to_chars(strange.data() + begin.size(), strange.data() + strange.size(), i);
+    found += topics.find(strange).size();
+  }
+  EXPECT_EQ(mallinfo2().uordblks, before);
+  EXPECT_EQ(found, 0U);
+  EXPECT_EQ(topics.find("home/leak").size(), 1U);
 }
 
 }  // namespace

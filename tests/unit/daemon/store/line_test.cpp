@@ -76,6 +76,29 @@ TEST(LineTest, EveryEventComesBack) {
   }
 }
 
+Trouble trouble_of(const std::string& body, Line& line) {
+  return parse(fmt::format("1 {:08x} {}", checksum(body), body), full_room(), line);
+}
+
+TEST(LineTest, AWordThatCameLaterMayBeAbsent) {
+  Line line;
+  ASSERT_EQ(trouble_of("1 1760000000123 started clean=0 away=5", line), nullptr);
+  EXPECT_TRUE(std::get<Started>(std::get<Event>(line.what).what).readable);
+  ASSERT_EQ(trouble_of("1 1760000000123 started clean=0 away=5 readable=0", line), nullptr);
+  EXPECT_FALSE(std::get<Started>(std::get<Event>(line.what).what).readable);
+  EXPECT_NE(trouble_of("1 1760000000123 started away=5", line), nullptr);
+}
+
+TEST(LineTest, NoTimeWithoutEndAndNoNumberWithoutValue) {
+  Line line;
+  EXPECT_NE(trouble_of("1 9223372036854775807 tick", line), nullptr);
+  EXPECT_NE(trouble_of("1 900000000000000 tick", line), nullptr);  // the year 30,489
+  EXPECT_NE(trouble_of("1 0 reading instrument=floor value=nan arrival=live taken=0", line),
+            nullptr);
+  EXPECT_NE(trouble_of("1 0 reading instrument=floor value=inf arrival=live taken=0", line),
+            nullptr);
+}
+
 TEST(LineTest, ChaptersComeBack) {
   const std::string file = "room = \"waterroom\"\n[vat]\n# 100 %\n";
   Line line;

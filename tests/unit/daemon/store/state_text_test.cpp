@@ -70,6 +70,10 @@ TEST(StateTextTest, SaysWhenALineCannotBeRead) {
   EXPECT_FALSE(from_text(full_room(), "latches.leak.cause wet floor 1 2\n", state));
   EXPECT_FALSE(from_text(full_room(), "nonsense\n", state));
   EXPECT_FALSE(from_text(full_room(), "ledger.made 1,5\n", state));
+  // What would lead step() out of an array or a sum out of its type.
+  EXPECT_FALSE(from_text(full_room(), "ledger.product.count 200\n", state));
+  EXPECT_FALSE(from_text(full_room(), "ledger.posted 9223372036854775806\n", state));
+  EXPECT_TRUE(from_text(full_room(), "alarms.leak.shelved_until 9223372036854775807\n", state));
 }
 
 }  // namespace
