@@ -95,59 +95,6 @@ TEST_F(Records, AFullDiskDelaysNoOffIsToldAndIsForgottenWhenThereIsRoom) {
   EXPECT_EQ(shown->payload, "true");
 }
 
-// An ext4 file system of its own that can be made to hang: every write waits until it is let go.
-class HangingDisk {
- public:
-  explicit HangingDisk(std::string at) : path_(std::move(at)) {
-    const std::string image = directory_.path() + "/image";
-    write_file(image, std::string(8UL * 1024 * 1024, '\0'));
-    mounted_ = succeeds({"/usr/sbin/mkfs.ext4", "-q", image}) &&
-               succeeds({"/usr/bin/mount", "-o", "loop", image, path_});
-  }
-  ~HangingDisk() {
-    let_go();
-    umount2(path_.c_str(), MNT_DETACH);
-  }
-  HangingDisk(const HangingDisk&) = delete;
-  HangingDisk& operator=(const HangingDisk&) = delete;
-
-  bool mounted() const { return mounted_; }
-  bool hang() { return order(FIFREEZE); }
-  bool let_go() { return order(FITHAW); }
-
- private:
-  bool succeeds(const std::vector<std::string>& arguments) {
-    return Process(arguments, directory_.path() + "/log").wait(10s) == 0;
-  }
-  bool order(unsigned long what) {
-    const Descriptor directory{open(path_.c_str(), O_RDONLY | O_CLOEXEC)};
-    return ioctl(directory.number(), what, 0) == 0;
-  }
-
-  TemporaryDirectory directory_;
-  std::string path_;
-  bool mounted_ = false;
-};
-
-TEST_F(Records, ADiskThatHangsHoldsUpNeitherOffNorTheNews) {
-  ASSERT_EQ(daemon_.terminate(5s), 0);
-  HangingDisk disk{daemon_.state_directory()};
-  if (!disk.mounted()) GTEST_SKIP() << "needs root and a loop device";
-  daemon_.start();
-  ASSERT_TRUE(hand_.client().await("tidewright/online", "online", 20s)) << daemon_.log();
-  ASSERT_TRUE(disk.hang());
-  hand_.says("leak", "wet");
-  EXPECT_TRUE(hand_.client().await("home/waterroom/booster/set", "OFF", 5s));
-  const auto told = [](const Message& message) {
-    return message.topic == "tidewright/waterroom/announcement" &&
-           message.payload.find("\"leak\"") != std::string::npos;
-  };
-  EXPECT_TRUE(hand_.client().await(told, 20s)) << daemon_.log();
-  EXPECT_TRUE(hand_.shows("alarm/store_failed/state", "unacknowledged")) << daemon_.log();
-  ASSERT_TRUE(disk.let_go());
-  EXPECT_TRUE(hand_.shows("alarm/store_failed/state", "returned_unacknowledged")) << daemon_.log();
-}
-
 TEST_F(Records, ASecondDaemonOnTheSameRecordsIsRefused) {
   const TemporaryDirectory directory;
   Process second({program(), "run", "--config", source_file("config/minimal.toml"), "--broker",

@@ -30,6 +30,7 @@ using support::Household;
 
 constexpr std::uint64_t incidents_in_a_part = 125;
 constexpr std::uint64_t days_in_a_part = 6;
+constexpr std::uint64_t recoveries_in_a_part = 25;
 // Also lived through by the perfect keeper, who costs as much.
 constexpr std::uint64_t one_in_so_many_is_compared = 4;
 
@@ -125,6 +126,20 @@ class BadDays : public testing::TestWithParam<std::uint64_t> {};
 TEST_P(BadDays, WholeDays) { live_part(nights::draw_day, GetParam(), days_in_a_part); }
 
 INSTANTIATE_TEST_SUITE_P(Parts, BadDays, testing::Range<std::uint64_t>(0, 5));
+
+class Recovery : public testing::TestWithParam<std::uint64_t> {};
+
+// Water is made again, in every room that fills to a mark by itself.
+TEST_P(Recovery, FillsAgain) {
+  std::vector<Household> filling;
+  for (const Household& household : support::households()) {
+    if (nights::fills_to_a_mark(household.room)) filling.push_back(household);
+  }
+  live_through(nights::draw_recovery, filling, GetParam() * recoveries_in_a_part,
+               recoveries_in_a_part);
+}
+
+INSTANTIATE_TEST_SUITE_P(Parts, Recovery, testing::Range<std::uint64_t>(0, 1));
 
 // The table that `rehearse` prints: no night is worse than the household's own keys say.
 TEST(WetToOff, IsNeverWorseThanByTheFile) {

@@ -31,7 +31,13 @@ constexpr std::array rows{
     FaultKind{19, "feedback_mute", "a plug says nothing of itself", Subject::actuator, 10min, 6h, 0,
               0, "", Excuse::nothing, Stops::nothing,
               [](Run& run, const Fault& fault) { faults_of(run, fault).mute = true; },
-              [](Run& run, const Fault& fault) { faults_of(run, fault).mute = false; }},
+              [](Run& run, const Fault& fault) {
+                // A plug whose feedback nobody listens to has nothing to say.
+                const auto plug = static_cast<room::ActuatorIndex>(fault.subject);
+                const bool heard =
+                    room::find(run.room(), room::Quantity::feedback, plug).has_value();
+                faults_of(run, fault).mute = !heard;
+              }},
     FaultKind{19, "feedback_lags", "a plug tells of its relay much later", Subject::actuator, 10min,
               6h, 2, 120, "s", Excuse::nothing, Stops::nothing,
               [](Run& run, const Fault& fault) {
