@@ -101,8 +101,7 @@ TEST_F(HostileBroker, RandomTopicsTakeNoMemory) {
   const int topics = setting("TIDEWRIGHT_TOPICS", 100'000);
   for (int i = 0; i < topics; ++i) {
     const char* const base = i % 2 == 0 ? "tidewright/waterroom" : "home/waterroom";
-    stranger.publish(
-        Message{.topic = fmt::format("{}/{:x}", base, chance.bits()), .payload = "1"});
+    stranger.publish(Message{.topic = fmt::format("{}/{:x}", base, chance.bits()), .payload = "1"});
   }
   react(home_, daemon_path_);
   EXPECT_EQ(daemon_path_.lost, 0);
