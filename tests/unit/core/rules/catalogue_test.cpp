@@ -20,8 +20,8 @@ TEST(Catalogue, StandsInTheOrderOfTheRulesAndIsFoundByName) {
 TEST(Catalogue, EveryRecordIsWholeAndInPlainText) {
   for (const rules::Rule* rule : rules::catalogue) {
     const rules::Record& record = rule->record;
-    for (const auto text : {rule->title, record.limit, record.causes, record.consequence,
-                            record.action, record.automatic, record.test}) {
+    for (const auto text : {rule->title, record.source, record.limit, record.origin, record.causes,
+                            record.consequence, record.action, record.automatic, record.test}) {
       EXPECT_GT(text.size(), 10u) << rule->name;
       EXPECT_EQ(text.find("  "), std::string_view::npos) << text;
       EXPECT_NE(text.back(), '.') << text;
