@@ -126,20 +126,11 @@ Cause settling_after_start(const Picture& picture, const Findings&) {
       Why::settling_after_start, no_subject, {to_float(seconds(wait_after_unclean_start))}};
 }
 
-Cause frost(const Picture& picture, const Findings&) {
-  if (!picture.room.purifier || mutant(Mutant::frost_ignored)) return std::nullopt;
-  const Celsius limit = picture.room.purifier->frost_below;
-  for (std::size_t i = 0; i < picture.room.instruments.size(); ++i) {
-    const state::Signal& signal = picture.signals[i];
-    const room::Instrument& instrument = picture.room.instruments[i];
-    if (instrument.quantity != Quantity::temperature || instrument.place == Place::mixing_vat) {
-      continue;
-    }
-    if (!signal.seen || signal.quality == Quality::bad || signal.value >= limit.value) continue;
-    return Reason{
-        Why::frost, static_cast<std::uint8_t>(i), {to_float(signal.value), to_float(limit.value)}};
-  }
-  return std::nullopt;
+// As the rule judges it, without the delays of its alarm.
+Cause frost(const Picture&, const Findings& findings) {
+  const state::Finding& finding = findings[room::RuleId::frost];
+  if (!finding.raw || mutant(Mutant::frost_ignored)) return std::nullopt;
+  return finding.why;
 }
 
 }  // namespace tidewright::interlock

@@ -85,16 +85,8 @@ std::optional<Reason> ended_elsewhere(Pass& pass) {
       Why::on_not_obeyed, pass.index, {static_cast<float>(seconds(now - drive.commanded))}};
 }
 
-// When its run or its day is over.
-Instant limit_reached(const Pass& pass) {
-  const state::Working& working = pass.picture.ledger.working[pass.index];
-  return pass.picture.now + std::min(pass.actuator.run_longest - working.run,
-                                     pass.actuator.on_per_day_longest - working.day);
-}
-
 void keep_on(Pass& pass) {
   if (const auto ended = ended_elsewhere(pass)) return switch_to(pass, false, *ended);
-  if (limit_reached(pass) > pass.picture.now) pass.wake.by(limit_reached(pass));
   const auto kind = pass.actuator.lease_kind;
   if (kind == room::LeaseKind::plug_fixed || kind == room::LeaseKind::none) return;
   const Duration renewed_every = pass.actuator.lease / 3;

@@ -42,14 +42,6 @@ void add(state::Samples& samples, const state::Sample& sample, const room::Room&
 }  // namespace
 
 void post_samples(const Sources& from, const Event& event, state::Ledger& ledger) {
-  if (const auto* tell = std::get_if<Tell>(&event.what)) {
-    if (tell->kind == TellKind::rotated || tell->kind == TellKind::replaced) {
-      ledger.product = {};
-      ledger.permeate = {};
-      ledger.resin_changed = from.circumstances.now;
-    }
-    return;
-  }
   const auto* reading = std::get_if<Reading>(&event.what);
   if (reading == nullptr || !from.room.purifier) return;
   const room::Instrument& instrument = from.room.instruments[reading->instrument];

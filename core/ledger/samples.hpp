@@ -9,7 +9,6 @@
 namespace tidewright::ledger {
 
 // Takes up the event when it is a good reading of product, permeate or feed in settled running.
-// A rotated or replaced part ends what was known of the water behind it.
 void post_samples(const Sources&, const Event&, state::Ledger&);
 
 }  // namespace tidewright::ledger

@@ -22,7 +22,9 @@ void take_up(const Tell& tell, Instant now, state::Ledger& ledger) {
   switch (tell.kind) {
     case TellKind::rotated:
     case TellKind::replaced:
+      ledger.product = ledger.permeate = {};
       ledger.resin = {};
+      ledger.resin_changed = now;
       return;
     case TellKind::cleaned:
       ledger.upkeep.cleaned = now;

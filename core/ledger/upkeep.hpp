@@ -10,7 +10,8 @@ namespace tidewright::ledger {
 
 // `fresh` litres came into the vat since the last posting; its level is ledger.level's. The water
 // mixes: fresh litres make all of it younger, and what is drawn takes water of the mean age along.
-// Time goes on while the daemon is away.
+// Time goes on while the daemon is away. A rotated or replaced canister ends what was known of the
+// water behind it.
 void post_upkeep(const Sources&, const Event&, Litres fresh, state::Ledger&);
 
 }  // namespace tidewright::ledger

@@ -9,6 +9,8 @@ namespace {
 
 // Midnight of the room's own line of time.
 constexpr Instant midnight{std::chrono::hours{24 * 20'000}};
+// When the broker's memory can no longer be meant.
+constexpr Duration tried_after = std::chrono::seconds{4};
 constexpr std::size_t acts_at_once_most = 100'000;
 
 constexpr std::uint64_t one_in_so_many_is_replayed = 8;
@@ -61,6 +63,7 @@ void Run::plan() {
 Outcome Run::live() {
   plan();
   start(true);
+  later(tried_after, [](Run& run) { run.try_instruments(); });
   const Instant end = begin_ + night_.lasting;
   std::vector<Event> said;
   while (now() < end) {
@@ -86,6 +89,19 @@ Outcome Run::live() {
   outcome_.made = pretend_.works().tally().made;
   outcome_.spilled = pretend_.works().tally().spilled;
   return outcome_;
+}
+
+// At the installation each instrument that speaks on change only was made to speak, as with a wet
+// cloth: else nothing live would be heard of it for hours.
+void Run::try_instruments() {
+  for (std::size_t n = 0; n < room_.instruments.size(); ++n) {
+    const room::Instrument& instrument = room_.instruments[n];
+    if (!instrument.on_change || instrument.quantity == room::Quantity::feedback) continue;
+    const auto i = static_cast<room::InstrumentIndex>(n);
+    Reading word{i, pretend_.truth(instrument), Arrival::live, long_ago};
+    if (night_.habits.instruments_date > 0) word.taken = now();
+    broker_.hear({now(), word});
+  }
 }
 
 // What the perfect keeper does, every few seconds.

@@ -80,6 +80,7 @@ class Run {
 
  private:
   void plan();
+  void try_instruments();
   void tend();
   void account(Duration passed);
   Phase phase() const;

@@ -22,11 +22,12 @@ constexpr double late_share = 1.03;
 struct Times {
   Duration word{0};     // until a sensor speaks that can
   Duration silence{0};  // until the silence of one counts
+  Duration travel{0};   // until the slowest valve is shut
   Duration lease{0};    // until a relay opens by itself
 };
 
 Times times_of(const room::Room& room) {
-  Times times{Duration::max(), Duration::max(), Duration{0}};
+  Times times{.word = Duration::max(), .silence = Duration::max()};
   for (const room::Instrument& instrument : room.instruments) {
     if (instrument.quantity != room::Quantity::wetness) continue;
     const auto every = static_cast<double>(instrument.reports_every.count());
@@ -36,7 +37,8 @@ Times times_of(const room::Room& room) {
     times.silence = std::min(times.silence, room::stale_after(instrument));
   }
   for (const room::Actuator& actuator : room.actuators) {
-    times.lease = std::max(times.lease, actuator.lease + actuator.travel);
+    times.travel = std::max(times.travel, actuator.travel);
+    times.lease = std::max(times.lease, actuator.lease);
   }
   return times;
 }
@@ -51,21 +53,22 @@ std::optional<Duration> worst_computed(const room::Room& room, const FaultKind* 
   const auto sensors = std::count_if(
       room.instruments.begin(), room.instruments.end(),
       [](const room::Instrument& i) { return i.quantity == room::Quantity::wetness; });
-  const Duration plain = times.word + on_the_way;
+  const Duration shut = on_the_way + times.travel;
+  const Duration plain = times.word + shut;
   if (kind == nullptr) return plain;
   const Duration delay = kind->excuse == Excuse::delays ? of_seconds(kind->most) : Duration{0};
   switch (kind->stops) {
     case Stops::nothing:
       return plain + delay;
     case Stops::words:
-      return times.silence + on_the_way + delay;
+      return times.silence + shut + delay;
     case Stops::commands:
-      return times.word + times.lease + on_the_way + delay;
+      return times.word + times.lease + shut + delay;
     case Stops::both:
-      return times.silence + times.lease + on_the_way + delay;
+      return times.silence + times.lease + shut + delay;
     case Stops::one_sensor:
       if (kind->excuse == Excuse::deceives && sensors < 2) return std::nullopt;
-      return times.silence + on_the_way;
+      return times.silence + shut;
     case Stops::one_relay:
       return std::nullopt;
   }

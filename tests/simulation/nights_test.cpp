@@ -144,7 +144,7 @@ INSTANTIATE_TEST_SUITE_P(Parts, Recovery, testing::Range<std::uint64_t>(0, 1));
 // The table that `rehearse` prints: no night is worse than the household's own keys say.
 TEST(WetToOff, IsNeverWorseThanByTheFile) {
   for (const Household& household : support::households()) {
-    for (const nights::Worst& row : nights::worst_seen(household.name, household.room, 1, 3)) {
+    for (const nights::Worst& row : nights::worst_seen(household.name, household.room, 1, 12)) {
       const std::string_view under = row.kind ? row.kind->name : "nothing";
       fmt::print("{} under {}: {:.0f} s seen, {:.0f} s by the file\n", household.name, under,
                  seconds(row.seen), row.computed ? seconds(*row.computed) : -1.0);
