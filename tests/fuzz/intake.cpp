@@ -13,7 +13,7 @@ namespace {
 using namespace tidewright;
 
 const Instant now{std::chrono::seconds{1'800'000'000}};
-constexpr room::InstrumentIndex index = 5;
+constexpr room::InstrumentIndex probe_index = 5;
 
 config::Source source(unsigned choice) {
   config::Source made;
@@ -42,10 +42,11 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   room::Instrument instrument;
   instrument.quantity = static_cast<room::Quantity>(choice % 10);
   const bool unknown_age = choice % 5 == 0;
-  const auto decoded = intake::decode(source(choice), instrument, index, {payload, unknown_age},
-                                      {Duration{0}, std::chrono::minutes{60}}, now);
+  const auto decoded =
+      intake::decode(source(choice), instrument, probe_index, {payload, unknown_age},
+                     {Duration{0}, std::chrono::minutes{60}}, now);
   if (const auto* reading = std::get_if<Reading>(&decoded)) {
-    check(reading->instrument == index);
+    check(reading->instrument == probe_index);
     check(std::isfinite(reading->value));
     check(reading->taken >= long_ago && reading->taken <= now);
     check(!unknown_age || reading->arrival != Arrival::live);
@@ -55,7 +56,8 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     check(!intake::words(std::get<intake::Refused>(decoded)).empty());
   }
   const config::AvailabilityTopic topic{"t", "online", "offline"};
-  const auto available = intake::decode(topic, index, payload);
-  if (const auto* said = std::get_if<Availability>(&available)) check(said->instrument == index);
+  const auto available = intake::decode(topic, probe_index, payload);
+  if (const auto* said = std::get_if<Availability>(&available))
+    check(said->instrument == probe_index);
   return 0;
 }
