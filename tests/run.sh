@@ -45,8 +45,8 @@ build() {
     end_to_end_tests
 }
 
-# A stage in which no test ran has failed.
-run_tests() { ctest --preset release --no-tests=error -j "$(nproc)" -L "^$1\$"; }
+# run_tests LABEL [JOBS]: a stage in which no test ran has failed.
+run_tests() { ctest --preset release --no-tests=error -j "${2:-$(nproc)}" -L "^$1\$"; }
 
 # Every cell of the handbook's tables is a test; ctest would count them as one.
 run_handbook() { build/release/tests/handbook_tests --gtest_brief=1; }
@@ -63,7 +63,7 @@ if [ "$failed" -eq 0 ]; then
   stage handbook 60 run_handbook
   stage daemon 60 run_tests unit
   stage simulation 180 run_tests simulation
-  stage end_to_end 180 run_tests end_to_end
+  stage end_to_end 180 run_tests end_to_end $(($(nproc) * 3)) # they mostly wait
   stage tidy 60 run_tests tidy
   stage unit 300 sanitized
 fi

@@ -139,14 +139,15 @@ Duration longest_fill(const Habits& habits, const room::Room& room) {
   return Duration{static_cast<Duration::rep>((fill_hours + waits) * 3.6e6)};
 }
 
-// Resets whatever can be latched, again when the off-delays are over, and starts.
+// Resets whatever can be latched, and starts; again when the off-delays are over, and once more
+// when what was refused at first may have settled.
 void draw_person(Night& night) {
-  for (const Duration after : {10min, 50min}) {
+  for (const Duration after : {10min, 50min, 110min}) {
     for (std::uint8_t alarm = 0; alarm < room::rule_count; ++alarm) {
       add(night, "resets", night.calm_from + after + alarm * 10s, alarm);
     }
   }
-  add(night, "asks_start", night.calm_from + 60min);
+  for (const Duration after : {60min, 120min}) add(night, "asks_start", night.calm_from + after);
 }
 
 Night draw(const std::string& household, const room::Room& room, std::uint64_t seed,
@@ -205,7 +206,7 @@ Night draw_recovery(const std::string& household, const room::Room& room, std::u
   add(night, "floor_dried", calm_from - 1min);
   night.calm_from = calm_from;
   if (happens(chance, 50)) draw_person(night);
-  night.fills_by = calm_from + 2h + longest_fill(night.habits, room);
+  night.fills_by = calm_from + fills_begin_within + longest_fill(night.habits, room);
   night.lasting = night.fills_by + 2min;
   return night;
 }

@@ -2,6 +2,7 @@
 // printed as text of one line each, kept as a file, shrunk, and lived through by run.hpp.
 #pragma once
 
+#include <chrono>
 #include <cstdint>
 #include <span>
 #include <string>
@@ -62,6 +63,9 @@ struct Night {
   // by `fills_by` the vat must have been full since. 0: no such night.
   Duration calm_from{0}, fills_by{0};
 };
+
+// So long after `calm_from` whatever asked for water is being served.
+inline constexpr Duration fills_begin_within = std::chrono::hours{3};
 
 rehearsal::Settings settings_of(const Habits&);
 // The household's room with the keys that the night sets otherwise.

@@ -22,7 +22,11 @@ void Witness::see(const rehearsal::PretendRoom& pretend) {
   const auto gauge = room::find(*room, room::Quantity::level, room::Place::vat);
   const double step = gauge ? 3 * room->instruments[*gauge].step : 0;
   const double mark = full_mark(pretend);
-  if (mark > 0 && pretend.works().vat().holding().value >= mark - step) full_at = now;
+  const double holding = pretend.works().vat().holding().value;
+  if (mark > 0 && holding >= mark - step) full_at = now;
+  const bool low = room->vat && room->vat->start_below &&
+                   holding < room->vat->start_below->value - 0.05 * room->vat->capacity.value;
+  low_since = low ? std::min(low_since, now) : never;
   for (std::size_t i = 0; i < room->actuators.size(); ++i) {
     const rehearsal::Plug& plug = pretend.plug(static_cast<room::ActuatorIndex>(i));
     on_since[i] = plug.on() ? plug.since() : never;

@@ -62,6 +62,7 @@ struct Witness {
 
   Duration wet_to_off{0};      // the longest that the floor was wet and a relay closed
   Instant full_at = long_ago;  // the vat was last full
+  Instant low_since = never;   // and has been under START, beyond any gauge's doubt
 
   void see(const rehearsal::PretendRoom&);
   // Litres at which a fill ends in truth: STOP, or where the float switch hangs; 0 without either.

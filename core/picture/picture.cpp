@@ -1,6 +1,7 @@
 #include "core/picture/picture.hpp"
 
 #include <algorithm>
+#include <chrono>
 
 #include "core/base/mutant.hpp"
 #include "core/ledger/flow.hpp"
@@ -9,6 +10,9 @@
 
 namespace tidewright::picture {
 namespace {
+
+// From the command to a motor at its work, and a plug that says so. [choice]
+constexpr Duration work_begins_within = std::chrono::seconds{10};
 
 using room::InstrumentIndex;
 using room::Place;
@@ -133,6 +137,21 @@ std::optional<Watts> power(const Picture& picture, room::ActuatorIndex actuator)
   const auto i = room::find(picture.room, Quantity::power, actuator);
   if (!i || picture.signals[*i].quality != Quality::good) return std::nullopt;
   return Watts{picture.signals[*i].value};
+}
+
+std::optional<Watts> power_at_work(const Picture& picture, room::ActuatorIndex actuator) {
+  const auto watts = power(picture, actuator);
+  const state::Drive& drive = picture.drives[actuator];
+  if (!watts || !drive.on) return std::nullopt;
+  const auto i = *room::find(picture.room, Quantity::power, actuator);
+  const Instant measured =
+      picture.room.instruments[i].on_change ? picture.now : picture.signals[i].received;
+  // A pump that waits for a slow valve does no work yet.
+  Duration slowest{0};
+  for (const room::Actuator& other : picture.room.actuators) {
+    slowest = std::max(slowest, other.travel);
+  }
+  return measured - drive.commanded >= slowest + work_begins_within ? watts : std::nullopt;
 }
 
 std::optional<Watts> power_doubtful(const Picture& picture, room::ActuatorIndex actuator) {

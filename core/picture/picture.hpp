@@ -75,7 +75,11 @@ Picture draw(const room::Room&, const State&);
 std::optional<bool> confirmed(const Picture&, room::ActuatorIndex);
 // The power that an actuator draws, when good.
 std::optional<Watts> power(const Picture&, room::ActuatorIndex);
-// The same at any quality but garbage: what draws power after OFF is a danger.
+// The same as measured since it was switched on and had its time to start: what it drew before
+// says nothing of its work. None until then. A meter that speaks on change only is silent where
+// nothing changes; its word counts once it had its time, too.
+std::optional<Watts> power_at_work(const Picture&, room::ActuatorIndex);
+// The power at any quality but garbage: what draws power after OFF is a danger.
 std::optional<Watts> power_doubtful(const Picture&, room::ActuatorIndex);
 // What the water meter there shows now, when good.
 std::optional<LitresPerHour> flow(const Picture&, room::Place);

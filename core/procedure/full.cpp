@@ -5,19 +5,14 @@
 namespace tidewright::procedure {
 namespace {
 
-using namespace std::chrono_literals;
-
 // A float valve is set by hand, a little under STOP or over it.
 constexpr double near_stop = 0.95;
-// A pump takes a moment to start; its plug takes a moment to say so.
-constexpr Duration power_settles = 30s;
 
 std::optional<Reason> full_by_float_valve(const picture::Picture& picture) {
   if (!picture.working || !picture.level || !picture.room.vat->stop_at) return std::nullopt;
-  const auto watts = picture::power(picture, *picture.driving);
-  const auto& working = picture.ledger.working[*picture.driving];
+  const auto watts = picture::power_at_work(picture, *picture.driving);
   if (!watts || *watts >= picture.room.actuators[*picture.driving].idle_below ||
-      working.run < power_settles || *picture.level < *picture.room.vat->stop_at * near_stop) {
+      *picture.level < *picture.room.vat->stop_at * near_stop) {
     return std::nullopt;
   }
   return Reason{Why::full_by_float,

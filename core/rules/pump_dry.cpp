@@ -34,7 +34,7 @@ Judgement judge(const picture::Picture& picture) {
   const Judgement pressed = judge_pressure(picture);
   const bool metered = room::find(picture.room, room::Quantity::power, driving).has_value();
   if (pressed.verdict == Verdict::on || !metered) return pressed;
-  const auto watts = picture::power(picture, driving);
+  const auto watts = picture::power_at_work(picture, driving);
   const Watts idle = picture.room.actuators[driving].idle_below;
   if (!watts) return {Verdict::unknown, {}};
   if (*watts >= idle) return {};
@@ -67,15 +67,14 @@ extern const Rule pump_dry{
     .priority = Priority::soon,
     .latching = Latching::on_repeat,
     .respond_within = 24h,
-    .on_delay = 1min,    // a meter that reports by the clock still shows the rest before the start
+    .on_delay = 15s,     // the pressure dips where a pump starts
     .off_delay = 30min,  // the time until the next try
     .applies = applies,
     .judge = judge,
     .record = {
         .source = "the feed pressure, and the power that the pump's plug draws",
-        .limit =
-            "ON for 1 min with the feed pressure under `feed_pressure_low`; or with the plug's "
-            "power under the idle figure of the file and the vat not near STOP",
+        .limit = "ON for 15 s with the feed pressure under `feed_pressure_low`; or with the plug's "
+                 "power under the idle figure of the file and the vat not near STOP",
         .origin = "common practice: low-pressure switches of booster pumps open at about 0.3 bar; "
                   "the idle figure is the household's",
         .causes = "a closed feed cock, low feed pressure, a clogged prefilter, a blocked or burnt "

@@ -25,15 +25,16 @@ Complaint judge(const Scene& scene) {
       std::any_of(night.faults.begin(), night.faults.end(), [&](const Fault& fault) {
         return fault.kind->name == "asks_start" && fault.at >= night.calm_from;
       });
-  // Without a demand it need not fill, unless it is below START.
-  const double start = scene.room.vat->start_below.value_or(Litres{0}).value;
-  const double holding = scene.pretend.works().vat().holding().value;
-  const bool low = holding < start - 0.05 * scene.room.vat->capacity.value;
-  const bool demanded =
-      somebody_acts || low || state::asks_for_water(scene.state.make_water.demand);
+  // Without a demand it need not fill, unless it is below START; and what was drawn down to START
+  // only later has its whole time from then on.
+  const Instant begun = calm + fills_begin_within;
+  const bool asked =
+      state::asks_for_water(scene.state.make_water.demand) && scene.state.make_water.since <= begun;
+  const bool demanded = somebody_acts || scene.witness.low_since <= begun || asked;
   if (!demanded || (!somebody_acts && waits_for_a_person(scene.state))) return std::nullopt;
   return fmt::format("all has been well for {:.1f} h, and the vat holds {:.0f} L of {:.0f} L",
-                     hours(scene.witness.now - calm), holding, mark);
+                     hours(scene.witness.now - calm), scene.pretend.works().vat().holding().value,
+                     mark);
 }
 
 }  // namespace

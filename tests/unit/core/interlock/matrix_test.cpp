@@ -115,6 +115,17 @@ TEST_F(MatrixInTheRoom, NoPowerNearStopIsFull) {
   EXPECT_EQ(stage.state.make_water.why.why, Why::full_by_float);
 }
 
+TEST_F(MatrixInTheRoom, NoPowerBeforeTheStartIsNotFull) {
+  stage.says(Minimal::level, 176);
+  stage.happen(Ask{.kind = AskKind::stop});
+  stage.wait(5min);
+  stage.watts_when_on = 0;  // said with the relay's word, before the motor turns
+  stage.happen(Ask{.kind = AskKind::start});
+  ASSERT_TRUE(stage.is_on(0));
+  stage.wait_without(power(), 59s);
+  EXPECT_TRUE(stage.is_on(0)) << "the plug's next word was lost";
+}
+
 TEST_F(MatrixInTheRoom, FrostOnlyInhibits) {
   stage.says(Minimal::warmth, 3);
   stage.wait(5min);

@@ -154,6 +154,8 @@ TEST(PumpDry, IsLowPressureBeforeTheRunningPumpAtAnyQualityButGarbage) {
   state::Signal& pressure = bench.state.signals[bench.room.instruments.size() - 1];
   bench.picture.commanded = true;
   bench.state.signals[RuleBench::watts].value = 60;
+  bench.state.drives[0].on = true;
+  bench.state.signals[RuleBench::watts].received = bench.picture.now;
   pressure.value = 3;
   EXPECT_EQ(bench.verdict(RuleId::pump_dry), Verdict::off);
   pressure.value = 0.2;
@@ -168,8 +170,28 @@ TEST(PumpDry, IsLowPressureBeforeTheRunningPumpAtAnyQualityButGarbage) {
   EXPECT_EQ(bench.verdict(RuleId::pump_dry), Verdict::off);
 }
 
+TEST(PumpDry, IsNotJudgedByWhatTheMeterSaidBeforeTheStart) {
+  Filling bench;
+  state::Signal& watts = bench.state.signals[RuleBench::watts];
+  state::Drive& drive = bench.state.drives[0];
+  watts.value = 1;
+  drive.on = true;
+  drive.commanded = bench.picture.now - 2min;
+  watts.received = drive.commanded - 1s;
+  EXPECT_EQ(bench.verdict(RuleId::pump_dry), Verdict::unknown) << "one message was lost";
+  watts.received = drive.commanded + 9s;
+  EXPECT_EQ(bench.verdict(RuleId::pump_dry), Verdict::unknown) << "the motor is starting";
+  watts.received = drive.commanded + 10s;
+  EXPECT_EQ(bench.verdict(RuleId::pump_dry), Verdict::on);
+  bench.room.instruments[RuleBench::watts].on_change = true;
+  watts.received = drive.commanded - 1h;
+  EXPECT_EQ(bench.verdict(RuleId::pump_dry), Verdict::on) << "silent because nothing changed";
+}
+
 TEST(PumpDry, IsNoPowerAwayFromTheFloatsLevel) {
   Filling bench;
+  bench.state.drives[0].on = true;
+  bench.state.signals[RuleBench::watts].received = bench.picture.now;
   bench.state.signals[RuleBench::watts].value = 1;
   EXPECT_EQ(bench.verdict(RuleId::pump_dry), Verdict::on);
   bench.picture.level = Litres{171};  // 95 % of STOP: the float valve may have closed
