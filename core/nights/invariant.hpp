@@ -29,6 +29,7 @@ struct Scene : Moment {
   const State& state;
   const Event& event;
   const Effects& effects;
+  Instant wake;  // when it asks for the next pass
 
   // A person runs it for some minutes and is there.
   bool attended() const { return state.make_water.demand == state::Demand::attended; }

@@ -48,7 +48,7 @@ void Run::judge_night() {
 }
 
 void Run::judge_step(const Witness& before, const Event& event) {
-  const Scene scene{moment(), before, state_before_, state_, event, effects_};
+  const Scene scene{moment(), before, state_before_, state_, event, effects_, wake_};
   for (const Invariant* invariant : invariants()) {
     if (invariant->after_step == nullptr || is_known(*invariant)) continue;
     complain(*invariant, invariant->after_step(scene));
