@@ -139,9 +139,10 @@ Duration longest_fill(const Habits& habits, const room::Room& room) {
   return Duration{static_cast<Duration::rep>((fill_hours + waits) * 3.6e6)};
 }
 
-// Resets whatever can be latched, and starts; again when the off-delays are over, and once more
-// when what was refused at first may have settled.
+// Makes what may have been silent speak, resets whatever can be latched, and starts; again when the
+// off-delays are over, and once more when what was refused at first may have settled.
 void draw_person(Night& night) {
+  add(night, "tries_instruments", night.calm_from + 5min);
   for (const Duration after : {10min, 50min, 110min}) {
     for (std::uint8_t alarm = 0; alarm < room::rule_count; ++alarm) {
       add(night, "resets", night.calm_from + after + alarm * 10s, alarm);

@@ -91,8 +91,8 @@ Outcome Run::live() {
   return outcome_;
 }
 
-// At the installation each instrument that speaks on change only was made to speak, as with a wet
-// cloth: else nothing live would be heard of it for hours.
+// Each instrument that speaks on change only is made to speak, as with a wet cloth at the
+// installation: else nothing live would be heard of it for hours.
 void Run::try_instruments() {
   for (std::size_t n = 0; n < room_.instruments.size(); ++n) {
     const room::Instrument& instrument = room_.instruments[n];

@@ -65,6 +65,7 @@ class Run {
   void later(Duration, std::function<void(Run&)>);
   // Tells the daemon something, if it lives.
   void feed(const decltype(Event::what)&);
+  void try_instruments();
   void start(bool clean);
   void stop();  // on purpose
   void crash();
@@ -80,7 +81,6 @@ class Run {
 
  private:
   void plan();
-  void try_instruments();
   void tend();
   void account(Duration passed);
   Phase phase() const;

@@ -68,6 +68,9 @@ constexpr std::array rows{
                 ask(run, AskKind::shelve, fault.subject, of_minutes(fault.amount));
               },
               nullptr},
+    FaultKind{0, "tries_instruments", "somebody makes each instrument speak that speaks on change",
+              Subject::none, 0s, 0s, 0, 0, "", Excuse::nothing, Stops::nothing,
+              [](Run& run, const Fault&) { run.try_instruments(); }, nullptr},
 };
 
 }  // namespace
