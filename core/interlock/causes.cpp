@@ -17,7 +17,12 @@ Reason because(Why why, std::uint8_t subject = no_subject) { return {why, subjec
 
 float to_float(double value) { return static_cast<float>(value); }
 
+// Somebody is there: for so many minutes, or to try a lease of what goes with the fill.
 bool is_attended(const Picture& picture) {
+  for (std::size_t i = 0; i < picture.room.actuators.size(); ++i) {
+    const bool of_the_fill = facts(picture.room.actuators[i].role).makes_water;
+    if (of_the_fill && state::wants_on(picture.lease_tests[i])) return true;
+  }
   return picture.make_water.demand == state::Demand::attended;
 }
 
@@ -112,6 +117,16 @@ Cause unattended_without_lease(const Picture& picture, const Findings&) {
     const room::Actuator& actuator = picture.room.actuators[i];
     if (actuator.lease_kind != room::LeaseKind::none || !facts(actuator.role).makes_water) continue;
     return because(Why::lease_unsupervised, static_cast<std::uint8_t>(i));
+  }
+  return std::nullopt;
+}
+
+Cause unattended_without_kept_lease(const Picture& picture, const Findings&) {
+  if (is_attended(picture)) return std::nullopt;
+  for (std::size_t i = 0; i < picture.room.actuators.size(); ++i) {
+    if (!facts(picture.room.actuators[i].role).makes_water) continue;
+    if (picture.lease_tests[i].proof != state::LeaseProof::not_kept) continue;
+    return because(Why::lease_not_kept, static_cast<std::uint8_t>(i));
   }
   return std::nullopt;
 }

@@ -67,7 +67,9 @@ void hear(Pass& pass) {
 std::optional<Reason> ended_elsewhere(Pass& pass) {
   Drive& drive = pass.drive;
   const Instant now = pass.picture.now;
-  if (pass.actuator.lease_kind == room::LeaseKind::plug_fixed) {
+  const bool tried = !pass.order.renewed && drive.obeyed;
+  if (tried && pass.feedback == false) return Reason{Why::lease_proved, pass.index, {}};
+  if (pass.actuator.lease_kind == room::LeaseKind::plug_fixed && !tried) {
     const Instant auto_off = drive.commanded + pass.actuator.lease;
     const auto rest = static_cast<float>(seconds(pass.actuator.off_shortest));
     if (now >= auto_off) return Reason{Why::resting, pass.index, {rest}};
@@ -89,6 +91,7 @@ void keep_on(Pass& pass) {
   if (const auto ended = ended_elsewhere(pass)) return switch_to(pass, false, *ended);
   const auto kind = pass.actuator.lease_kind;
   if (kind == room::LeaseKind::plug_fixed || kind == room::LeaseKind::none) return;
+  if (!pass.order.renewed) return;
   const Duration renewed_every = pass.actuator.lease / 3;
   if (pass.picture.now >= pass.drive.sent + renewed_every) send(pass);
   pass.wake.by(pass.drive.sent + renewed_every);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/interlock/bypass.hpp"
 #include "core/interlock/causes.hpp"
 #include "core/interlock/command.hpp"
 #include "core/interlock/exclusive.hpp"
@@ -18,7 +19,13 @@ struct Want {
 };
 
 Want want_of(const picture::Picture& picture, const state::MakeWater& water,
-             const state::AttendedRuns& attended, std::size_t i) {
+             const state::AttendedRuns& attended, const state::LeaseTests& tests, std::size_t i) {
+  if (tests[i].phase == state::LeasePhase::cut) {
+    return {false, {Why::lease_not_kept, static_cast<std::uint8_t>(i), {}}};
+  }
+  if (state::wants_on(tests[i])) {
+    return {true, {Why::lease_test_began, static_cast<std::uint8_t>(i), {}}};
+  }
   if (facts(picture.room.actuators[i].role).makes_water) return {water.wants_water, water.why};
   return {picture.now < attended[i].until, attended[i].why};
 }
@@ -38,11 +45,13 @@ void wake_at_limits(const picture::Picture& picture, Wake& wake) {
 }  // namespace
 
 void decide(const picture::Picture& picture, const state::Findings& findings,
-            const state::MakeWater& water, const state::AttendedRuns& attended, const Event& event,
+            const state::MakeWater& water, const state::AttendedRuns& attended,
+            const state::LeaseTests& tests, const Event& event, state::Bypasses& bypasses,
             state::Latches& latches, state::Armed& armed, state::Drives& drives, Effects& effects,
             Wake& wake) {
   reset(picture, findings, event, latches, armed, effects);
-  HeldActuators held = trip(picture, findings, latches);
+  bypass(picture, event, bypasses, effects, wake);
+  HeldActuators held = trip(picture, findings, bypasses, latches);
   if (picture.circumstances.unclean) {
     const Instant settled = picture.circumstances.started + wait_after_unclean_start;
     if (picture.now < settled) wake.by(settled);
@@ -50,12 +59,15 @@ void decide(const picture::Picture& picture, const state::Findings& findings,
   wake_at_limits(picture, wake);
   std::array<bool, room::actuators_max> wanted{};
   for (std::size_t i = 0; i < picture.room.actuators.size(); ++i) {
-    wanted[i] = want_of(picture, water, attended, i).wanted;
+    wanted[i] = want_of(picture, water, attended, tests, i).wanted;
   }
   exclude(picture, wanted, held);
   for (std::size_t n = 0; n < picture.room.actuators.size(); ++n) {
     const auto i = static_cast<room::ActuatorIndex>(n);
-    const Order order{wanted[n], want_of(picture, water, attended, n).why, held[i]};
+    const Order order{.wanted = wanted[n],
+                      .want = want_of(picture, water, attended, tests, n).why,
+                      .held = held[i],
+                      .renewed = tests[n].phase != state::LeasePhase::silent};
     command(picture, event, i, order, drives[n], effects, wake);
   }
   if (held.latched_anew) effects.push(Persist{});

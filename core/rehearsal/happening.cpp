@@ -91,6 +91,10 @@ bool happen_to_plug(Plug& plug, std::string_view what) {
     plug.faults.mute = true;
   } else if (what == "speaks again") {
     plug.faults.mute = false;
+  } else if (what == "loses its timer") {
+    plug.faults.no_timer = true;
+  } else if (what == "has its timer again") {
+    plug.faults.no_timer = false;
   } else if (what == "obeys again") {
     plug.faults.ignores_on = plug.faults.ignores_off = false;
   } else {

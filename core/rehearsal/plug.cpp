@@ -21,7 +21,7 @@ void Plug::set(bool on, Instant now) {
   if (on ? faults.ignores_on : faults.ignores_off) return;
   const bool begins = on && !on_;
   const bool renewed = actuator_->lease_kind != room::LeaseKind::plug_fixed;
-  const bool timed = actuator_->lease_kind != room::LeaseKind::none;
+  const bool timed = actuator_->lease_kind != room::LeaseKind::none && !faults.no_timer;
   if (!on) lease_ends_ = never;
   if (on && timed && (begins || renewed)) lease_ends_ = now + actuator_->lease;
   if (on != on_) since_ = now;

@@ -56,6 +56,7 @@ struct Rule {
   Duration respond_within{0};
   Duration on_delay{0};  // defaults; the household's file may change them
   Duration off_delay{0};
+  Duration said_again{0};  // while it stands, acknowledged or not; 0 = by its priority
   // While that rule is on, this alarm is its consequence and is not announced by itself.
   std::optional<room::RuleId> consequence_of = std::nullopt;
   bool (*applies)(const room::Room&) = nullptr;  // what it needs is installed

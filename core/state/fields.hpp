@@ -95,9 +95,53 @@ void fields(auto& visit, Either<Latch> auto& latch) {
 void fields(auto& visit, Either<Armed> auto& armed) {
   visit("armed", armed.armed);
   visit("alarm", armed.alarm);
+  visit("cause", armed.cause);
   visit("token", armed.token);
   visit("at", armed.at);
   visit("wrong_tries", armed.wrong_tries);
+}
+
+void fields(auto& visit, Either<Bypass> auto& bypass) {
+  visit("cause", bypass.cause);
+  visit("since", bypass.since);
+  visit("until", bypass.until);
+  visit("who", bypass.who);
+  visit("why", bypass.why);
+}
+
+void fields(auto& visit, Either<Bypasses> auto& bypasses) {
+  visit("items", bypasses.items);
+  visit("asked", bypasses.asked);
+  visit("armed", bypasses.armed);
+}
+
+void fields(auto& visit, Either<LeaseTest> auto& test) {
+  visit("proof", test.proof);
+  visit("proved", test.proved);
+  visit("phase", test.phase);
+  visit("by_person", test.by_person);
+  visit("ran", test.ran);
+  visit("began", test.began);
+}
+
+void fields(auto& visit, Either<Proof> auto& proof) {
+  visit("at", proof.at);
+  visit("passed", proof.passed);
+  visit("figure", proof.figure);
+}
+
+void fields(auto& visit, Either<Trial> auto& trial) {
+  visit("instrument", trial.instrument);
+  visit("demanded", trial.demanded);
+  visit("running", trial.running);
+  visit("off", trial.off);
+}
+
+void fields(auto& visit, Either<Proofs> auto& proofs) {
+  visit("installed", proofs.installed);
+  visit.instruments("instruments", proofs.instruments);
+  visit("gauge", proofs.gauge);
+  visit("trial", proofs.trial);
 }
 
 void fields(auto& visit, Either<Working> auto& working) {
@@ -157,6 +201,8 @@ void fields(auto& visit, Either<Fill> auto& fill) {
 void fields(auto& visit, Either<LearnedFlow> auto& learned) {
   visit("fills", learned.fills);
   visit("share", learned.share);
+  visit("last", learned.last);
+  visit("last_at", learned.last_at);
 }
 
 void fields(auto& visit, Either<ResinCharge> auto& resin) {
@@ -280,9 +326,12 @@ void fields(auto& visit, Either<State> auto& state) {
   visit.instruments("signals", state.signals);
   visit("comparison", state.comparison);
   visit("ledger", state.ledger);
+  visit("proofs", state.proofs);
   visit.rules("findings", state.findings);
   visit("make_water", state.make_water);
   visit.actuators("attended", state.attended);
+  visit.actuators("lease_tests", state.lease_tests);
+  visit("bypasses", state.bypasses);
   visit.actuators("drives", state.drives);
   visit.rules("latches", state.latches);
   visit("armed", state.armed);

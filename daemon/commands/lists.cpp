@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include "config/reader/keys.hpp"
+#include "core/interlock/exclusive.hpp"
 #include "core/interlock/matrix.hpp"
 #include "core/report/phrases.hpp"
 #include "core/room/instrument.hpp"
@@ -89,16 +90,41 @@ Listing list_quantities() {
   return listing;
 }
 
+// What gives way to that role.
+std::vector<std::string> excluded_by(room::Role stronger) {
+  room::PerRole<interlock::Hold> holds;
+  bool any = false;
+  for (const interlock::Exclusive& pair : interlock::exclusives()) {
+    if (pair.to != stronger) continue;
+    holds[pair.gives_way] = interlock::Hold::force_off;
+    any = true;
+  }
+  if (!any) return {};
+  const std::string_view words = facts(stronger).words;
+  std::vector<std::string> cells{"excluded",
+                                 fmt::format("the {} runs, or is wanted and free to run", words)};
+  for (const interlock::Hold hold : holds.items) cells.emplace_back(hold_word(hold));
+  cells.insert(cells.end(), {"never", "never"});
+  return cells;
+}
+
 // In order of precedence, as the interlock reads it.
 Listing list_interlocks() {
   Listing listing{"What stops what", {"name", "cause"}, {}};
   for (const room::RoleFacts& role : room::role_facts) listing.columns.emplace_back(role.name);
   listing.columns.emplace_back("needs_reset");
+  listing.columns.emplace_back("bypass_at_most");
   for (const interlock::Row& row : interlock::matrix()) {
     std::vector<std::string> cells{std::string(room::name(row.id)), std::string(row.cause)};
     for (const interlock::Hold hold : row.holds.items) cells.emplace_back(hold_word(hold));
     cells.push_back(reset_word(row));
+    const bool never = row.bypass_longest <= Duration{0};
+    cells.push_back(never ? "never" : report::lasting(row.bypass_longest));
     listing.rows.push_back(std::move(cells));
+  }
+  for (std::size_t i = 0; i < room::role_count; ++i) {
+    auto cells = excluded_by(static_cast<room::Role>(i));
+    if (!cells.empty()) listing.rows.push_back(std::move(cells));
   }
   return listing;
 }
@@ -118,6 +144,7 @@ Listing list_topics() {
            {"<base>/<room>/source/<id>/online", "out", "retained", "online or offline"},
            {"<base>/<room>/supply/<id>", "out", "retained", "stock, and when to order"},
            {"<base>/<room>/ledger", "out", "retained", "litres made, the fill under way"},
+           {"<base>/<room>/protection", "out", "retained", "bypasses, proof tests and their dates"},
            {"<base>/<room>/value/<thing>/<name>", "out", "retained", "each value by itself"},
            {"<base>/<room>/announcement", "out", "no", "an alarm in words, as it is told"},
            {"<base>/<room>/ask", "in", "refused", "a person's request"},
