@@ -96,7 +96,8 @@ enum class Why : std::uint8_t {
   effects_overflowed,
   switched_by_hand,    // subject: actuator
   excluded,            // subject: actuator that it must not run beside
-  lease_proved,        // subject: actuator that went off by itself
+  lease_tried,         // subject: actuator  a: minutes that it takes at most
+  lease_proved,        // subject: actuator
   lease_not_kept,      // subject: actuator
   mixing_vat_at_stop,  // a: litres  b: stop litres
   mixing_level_below,  // a: litres  b: limit
@@ -127,11 +128,9 @@ enum class Why : std::uint8_t {
   may_not_be_bypassed,
   not_bypassed,
   too_many_bypasses,   // a: how many are allowed at once
-  lease_test_began,    // subject: actuator  a: minutes that it takes at most
   no_feedback,         // subject: actuator
-  runs_already,        // subject: actuator
+  not_at_rest,         // subject: actuator
   not_reached_lately,  // subject: instrument
-  tested_at_rest,      // subject: instrument
   tested_and_not_off,  // subject: instrument
   tested,              // subject: instrument  a: seconds from demand to OFF
   value_out_of_range,  // a: value  b: low  c: high

@@ -71,7 +71,7 @@ Reason end(const Ask& ask, Instant now, Bypasses& bypasses) {
   return {Why::not_bypassed, no_subject, {}};
 }
 
-void take(const Ask& ask, Instant now, Bypasses& bypasses, Effects& effects) {
+void take(const Ask& ask, Instant now, Bypasses& bypasses, Effects& effects, Wake& wake) {
   Reason why;
   switch (ask.kind) {
     case AskKind::bypass:
@@ -89,6 +89,8 @@ void take(const Ask& ask, Instant now, Bypasses& bypasses, Effects& effects) {
   const bool done =
       why.why == Why::bypass_armed || why.why == Why::bypassed || why.why == Why::done;
   effects.push(Answer{ask.ticket, done, why});
+  // Rules look at the bypasses of the step before.
+  wake.by(now + Duration{1});
 }
 
 }  // namespace
@@ -97,9 +99,7 @@ void bypass(const picture::Picture& picture, const Event& event, Bypasses& bypas
             Effects& effects, Wake& wake) {
   if (std::holds_alternative<Started>(event.what)) bypasses = {};
   if (const auto* ask = std::get_if<Ask>(&event.what)) {
-    take(*ask, picture.now, bypasses, effects);
-    // Rules look at the bypasses of the step before.
-    wake.by(picture.now + Duration{1});
+    take(*ask, picture.now, bypasses, effects, wake);
   }
   for (const Bypass& each : bypasses.items) {
     if (picture.now < each.until) wake.by(each.until);

@@ -18,14 +18,20 @@ struct Want {
   Reason why;
 };
 
+// What a test of a lease wants of its actuator, and of what that cannot run without; or none.
+std::optional<Want> tried(const room::Room& room, const state::LeaseTest& test,
+                          room::ActuatorIndex i) {
+  using state::LeasePhase;
+  if (test.phase == LeasePhase::none) return std::nullopt;
+  if (!room::go_together(room, i, test.actuator)) return std::nullopt;
+  if (test.phase == LeasePhase::cut || test.phase == LeasePhase::over) return Want{false, test.why};
+  return test.by_person ? std::optional{Want{true, test.why}} : std::nullopt;
+}
+
 Want want_of(const picture::Picture& picture, const state::MakeWater& water,
-             const state::AttendedRuns& attended, const state::LeaseTests& tests, std::size_t i) {
-  if (tests[i].phase == state::LeasePhase::cut) {
-    return {false, {Why::lease_not_kept, static_cast<std::uint8_t>(i), {}}};
-  }
-  if (state::wants_on(tests[i])) {
-    return {true, {Why::lease_test_began, static_cast<std::uint8_t>(i), {}}};
-  }
+             const state::AttendedRuns& attended, const state::LeaseTest& test,
+             room::ActuatorIndex i) {
+  if (const auto want = tried(picture.room, test, i)) return *want;
   if (facts(picture.room.actuators[i].role).makes_water) return {water.wants_water, water.why};
   return {picture.now < attended[i].until, attended[i].why};
 }
@@ -46,7 +52,7 @@ void wake_at_limits(const picture::Picture& picture, Wake& wake) {
 
 void decide(const picture::Picture& picture, const state::Findings& findings,
             const state::MakeWater& water, const state::AttendedRuns& attended,
-            const state::LeaseTests& tests, const Event& event, state::Bypasses& bypasses,
+            const state::LeaseTest& test, const Event& event, state::Bypasses& bypasses,
             state::Latches& latches, state::Armed& armed, state::Drives& drives, Effects& effects,
             Wake& wake) {
   reset(picture, findings, event, latches, armed, effects);
@@ -57,17 +63,18 @@ void decide(const picture::Picture& picture, const state::Findings& findings,
     if (picture.now < settled) wake.by(settled);
   }
   wake_at_limits(picture, wake);
+  std::array<Want, room::actuators_max> wants{};
   std::array<bool, room::actuators_max> wanted{};
-  for (std::size_t i = 0; i < picture.room.actuators.size(); ++i) {
-    wanted[i] = want_of(picture, water, attended, tests, i).wanted;
+  for (std::size_t n = 0; n < picture.room.actuators.size(); ++n) {
+    wants[n] = want_of(picture, water, attended, test, static_cast<room::ActuatorIndex>(n));
+    wanted[n] = wants[n].wanted;
   }
   exclude(picture, wanted, held);
   for (std::size_t n = 0; n < picture.room.actuators.size(); ++n) {
     const auto i = static_cast<room::ActuatorIndex>(n);
-    const Order order{.wanted = wanted[n],
-                      .want = want_of(picture, water, attended, tests, n).why,
-                      .held = held[i],
-                      .renewed = tests[n].phase != state::LeasePhase::silent};
+    const bool silent = test.phase == state::LeasePhase::silent && test.actuator == i;
+    const Order order{
+        .wanted = wants[n].wanted, .want = wants[n].why, .held = held[i], .renewed = !silent};
     command(picture, event, i, order, drives[n], effects, wake);
   }
   if (held.latched_anew) effects.push(Persist{});

@@ -51,8 +51,8 @@ consteval Holds holds(std::string_view letters) {
   return result;
 }
 
-// The longest bypass. What ends a fill, covers a heater, or says that something does not obey, has
-// none; neither have limits, leases and the line to the broker.
+// The longest bypass. What ends a fill, of either vat, or covers a heater has none: the vat would
+// run over, the heater burn. Neither have disobedience, limits, leases and the line to the broker.
 constexpr Duration bypass_of_a_leak = std::chrono::minutes{60};
 constexpr Duration bypass_else = std::chrono::hours{4};
 
@@ -117,8 +117,7 @@ constexpr std::array rows{
     Row{.id = CauseId::float_not_good,
         .cause = "the float switch is not good",
         .holds = holds("xxx....."),
-        .stands = float_not_good,
-        .bypass_longest = bypass_else},
+        .stands = float_not_good},
     Row{.id = CauseId::vat_full,
         .cause = "the vat is at STOP or its float switch says full",
         .holds = holds("xxx....."),
@@ -128,15 +127,13 @@ constexpr std::array rows{
         .holds = holds("xxx....."),
         .stands = found<RuleId::level_flat_while_filling>,
         .rule = RuleId::level_flat_while_filling,
-        .latches_at_stop = 3,
-        .bypass_longest = bypass_else},
+        .latches_at_stop = 3},
     Row{.id = CauseId::fill_overlong,
         .cause = "the fill takes too long",
         .holds = holds("xxx....."),
         .stands = found<RuleId::fill_overlong>,
         .rule = RuleId::fill_overlong,
-        .latches_at_stop = 2,
-        .bypass_longest = bypass_else},
+        .latches_at_stop = 2},
     Row{.id = CauseId::pump_dry,
         .cause = "the pump runs dry",
         .holds = holds("xxx....."),
@@ -173,8 +170,7 @@ constexpr std::array rows{
     Row{.id = CauseId::mixing_vat_full,
         .cause = "the mixing vat is at its stop mark",
         .holds = holds("...x...."),
-        .stands = mixing_vat_full,
-        .bypass_longest = bypass_else},
+        .stands = mixing_vat_full},
     Row{.id = CauseId::limit_reached,
         .cause = "its run or its day's running, or that of what it goes with, is at its limit",
         .holds = holds("xxxxxxxx"),

@@ -28,10 +28,8 @@ void learn(const Sources& from, const state::Fill& fill, state::LearnedFlow& lea
   if (!gauge || from.make_water.why.why != Why::reached_stop || fill.expected <= Litres{0}) return;
   const double step = from.room.instruments[*gauge].step;
   if (fill.gained < Litres{steps_to_learn_from * step}) return;
-  learned.last = fill.gained / fill.expected;
-  learned.last_at = from.circumstances.now;
   if (learned.fills < state::learned_from) ++learned.fills;
-  learned.share += (learned.last - learned.share) / learned.fills;
+  learned.share += (fill.gained / fill.expected - learned.share) / learned.fills;
 }
 
 }  // namespace

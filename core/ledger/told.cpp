@@ -1,7 +1,6 @@
 #include "core/ledger/told.hpp"
 
 namespace tidewright::ledger {
-
 namespace {
 
 constexpr double stock_most = 1e6;
@@ -22,11 +21,11 @@ Reason judge_instrument(const room::Room& room, const Tell& tell) {
   return {Why::done, tell.instrument, {}};
 }
 
-}  // namespace
-
 bool changes_the_ledger(TellKind kind) {
   return kind != TellKind::measured && kind != TellKind::tested;
 }
+
+}  // namespace
 
 Reason judge_tell(const room::Room& room, const Tell& tell) {
   switch (tell.kind) {
@@ -43,6 +42,16 @@ Reason judge_tell(const room::Room& room, const Tell& tell) {
       break;
   }
   return {Why::done, no_subject, {}};
+}
+
+void answer_tell(const room::Room& room, const Event& event, const std::optional<Reason>& proved,
+                 Effects& effects) {
+  const auto* tell = std::get_if<Tell>(&event.what);
+  if (tell == nullptr) return;
+  const Reason why = proved.value_or(judge_tell(room, *tell));
+  const bool done = why.why == Why::done || why.why == Why::tested;
+  if (proved || (done && changes_the_ledger(tell->kind))) effects.push(Persist{});
+  effects.push(Answer{tell->ticket, done, why});
 }
 
 }  // namespace tidewright::ledger

@@ -6,8 +6,12 @@
 
 namespace tidewright::picture {
 
-// Of an instrument that is tried by hand, of an actuator whose lease can be tried; else never. What
-// was never done is due from the first start on.
+// Somebody keeps the lease, and the feedback shows whether.
+bool lease_can_be_tried(const room::Room&, room::ActuatorIndex);
+// At the end of a fill, where a gauge shows that it is near, and an ON begins the lease anew.
+bool lease_is_tried_by_itself(const room::Room&, room::ActuatorIndex);
+
+// What was never done is due from the first start on; never: there is nothing to try.
 Instant sensor_test_due(const Picture&, room::InstrumentIndex);
 Instant lease_test_due(const Picture&, room::ActuatorIndex);
 

@@ -3,7 +3,6 @@
 #include <algorithm>
 
 #include "core/picture/proof_due.hpp"
-#include "core/procedure/held_by_latch.hpp"
 
 namespace tidewright::procedure {
 namespace {
@@ -12,161 +11,201 @@ using namespace std::chrono_literals;
 using picture::Picture;
 using room::ActuatorIndex;
 using state::LeasePhase;
-using state::LeaseProof;
 using state::LeaseTest;
 
-// So long a test waits for its actuator to come on: it may rest, or be held.
+// So long a person's test waits for its actuator to come on: it may have to rest.
 constexpr Duration begins_within = 10min;
-constexpr int times_renewed_for = 3;
-// A slow mesh is no broken timer; the level goes on being watched meanwhile. [choice]
-constexpr Duration grace = 60s;
+// One that proved nothing is not begun again by itself on the same day. [choice]
+constexpr Duration by_itself_apart = 24h;
+constexpr int renewed_for = 3;  // times the lease
+// A plug's clock is not ours. [choice]
+constexpr double lease_shortest = 0.9, lease_longest = 1.25;
 
-const room::Actuator& actuator_of(const Picture& picture, ActuatorIndex i) {
-  return picture.room.actuators[i];
-}
+// One test in one pass.
+struct Pass {
+  const Picture& picture;
+  LeaseTest& test;
+  state::Proof& result;
+  Effects& effects;
+  Wake& wake;
 
-bool has_feedback(const Picture& picture, ActuatorIndex i) {
-  return room::find(picture.room, room::Quantity::feedback, i).has_value();
-}
-
-// Its plug counts down from the first ON on: nothing to renew.
-bool is_fixed(const Picture& picture, ActuatorIndex i) {
-  return actuator_of(picture, i).lease_kind == room::LeaseKind::plug_fixed;
-}
-
-std::optional<Reason> refusal(const Picture& picture, ActuatorIndex i) {
-  const room::Actuator& actuator = actuator_of(picture, i);
-  if (actuator.lease_kind == room::LeaseKind::none) return Reason{Why::lease_unsupervised, i, {}};
-  if (!has_feedback(picture, i)) return Reason{Why::no_feedback, i, {}};
-  if (const auto latch = held_by_latch(picture.latches, actuator.role)) return latch;
-  if (picture.drives[i].on || picture.ledger.working[i].on) return Reason{Why::runs_already, i, {}};
-  return std::nullopt;
-}
-
-void take(const Picture& picture, const Ask& ask, state::LeaseTests& tests, Effects& effects) {
-  if (ask.kind != AskKind::test_lease) return;
-  const ActuatorIndex i = ask.actuator;
-  if (const auto refused = refusal(picture, i)) {
-    effects.push(Answer{ask.ticket, false, *refused});
-    return;
+  ActuatorIndex i() const { return test.actuator; }
+  const state::Drive& drive() const { return picture.drives[i()]; }
+  Duration lease() const { return picture.room.actuators[i()].lease; }
+  Duration lease(double share) const {
+    return Duration{static_cast<Duration::rep>(share * static_cast<double>(lease().count()))};
   }
-  LeaseTest& test = tests[i];
-  test.phase = is_fixed(picture, i) ? LeasePhase::silent : LeasePhase::renewed;
-  test.by_person = true;
-  test.ran = false;
-  test.began = picture.now;
-  const Duration longest =
-      (times_renewed_for + 1) * actuator_of(picture, i).lease + room::feedback_due(picture.room, i);
-  const auto minutes = static_cast<float>(seconds(longest) / 60);
-  effects.push(Answer{ask.ticket, true, {Why::lease_test_began, i, {minutes}}});
+  // Its plug counts down from the first ON on: there is nothing to renew.
+  bool is_fixed() const {
+    return picture.room.actuators[i()].lease_kind == room::LeaseKind::plug_fixed;
+  }
+  bool is_off() const { return picture::confirmed(picture, i()) == false; }
+  Reason because(Why why) const { return {why, i(), {}}; }
+};
+
+void enter(Pass& pass, LeasePhase phase, Instant since) {
+  pass.test.phase = phase;
+  pass.test.since = since;
 }
 
-void end(LeaseTest& test) {
-  test.phase = LeasePhase::none;
-  test.by_person = test.ran = false;
+void stop(Pass& pass, const Reason& why) {
+  pass.test.phase = LeasePhase::over;
+  pass.test.why = why;
+  pass.wake.by(pass.picture.now + Duration{1});
 }
 
-void conclude(LeaseTest& test, LeaseProof proof, Instant now, Effects& effects) {
-  test.proof = proof;
-  test.proved = now;
-  end(test);
-  effects.push(Persist{});
+void conclude(Pass& pass, bool kept) {
+  pass.result = {.at = pass.picture.now, .passed = kept};
+  pass.effects.push(Persist{});
+  stop(pass, pass.because(kept ? Why::lease_proved : Why::lease_not_kept));
+}
+
+void wait_for_on(Pass& pass) {
+  const state::Drive& drive = pass.drive();
+  if (drive.on && drive.obeyed) {
+    return enter(pass, pass.is_fixed() ? LeasePhase::silent : LeasePhase::renewed, drive.commanded);
+  }
+  const Instant longest = pass.test.since + begins_within;
+  if (drive.held || pass.picture.now >= longest) return stop(pass, drive.why);
+  pass.wake.by(longest);
+}
+
+void renew(Pass& pass) {
+  if (pass.is_off()) return conclude(pass, false);
+  const Instant proved = pass.test.since + renewed_for * pass.lease();
+  if (pass.picture.now < proved) return pass.wake.by(proved);
+  enter(pass, LeasePhase::silent, pass.drive().sent);
+}
+
+void be_silent(Pass& pass) {
+  const Instant now = pass.picture.now;
+  if (pass.is_off()) {
+    // Too early, it was somebody's hand.
+    const bool by_itself = now >= pass.test.since + pass.lease(lease_shortest);
+    return by_itself ? conclude(pass, true) : stop(pass, pass.because(Why::switched_by_hand));
+  }
+  const Instant due =
+      pass.test.since + pass.lease(lease_longest) + room::feedback_due(pass.picture.room, pass.i());
+  if (now < due) return pass.wake.by(due);
+  // Without a word of it nobody can tell.
+  if (!picture::confirmed(pass.picture, pass.i()))
+    return stop(pass, pass.because(Why::no_feedback));
+  enter(pass, LeasePhase::cut, now);
+  pass.test.why = pass.because(Why::lease_not_kept);
 }
 
 // Told OFF, its feedback follows: then it is the timer that failed. If it does not, the feedback is
 // not to be believed, and that is the matter of actuator_disobeys.
-void judge_cut(const Picture& picture, ActuatorIndex i, LeaseTest& test, Effects& effects,
-               Wake& wake) {
-  if (picture::confirmed(picture, i) == false) {
-    return conclude(test, LeaseProof::not_kept, picture.now, effects);
-  }
-  const Instant due = picture.drives[i].commanded + room::feedback_due(picture.room, i);
-  if (picture.now >= due) return end(test);
-  wake.by(due);
+void judge_cut(Pass& pass) {
+  if (pass.is_off()) return conclude(pass, false);
+  const Instant due = pass.test.since + room::feedback_due(pass.picture.room, pass.i());
+  if (pass.picture.now >= due) return stop(pass, pass.because(Why::lease_not_kept));
+  pass.wake.by(due);
 }
 
-// Off at last, or off too early: who did it is told by what we had commanded.
-void go_on_while_off(const Picture& picture, ActuatorIndex i, LeaseTest& test, Effects& effects,
-                     Wake& wake) {
-  if (test.phase == LeasePhase::cut) return judge_cut(picture, i, test, effects, wake);
-  if (!test.ran) {
-    if (picture.now >= test.began + begins_within) return end(test);
-    return wake.by(test.began + begins_within);
-  }
-  const Why why = picture.drives[i].why.why;
-  if (why == Why::lease_proved) return conclude(test, LeaseProof::kept, picture.now, effects);
-  // It went off although it was renewed: its own timer, not begun anew by ON.
-  const bool renewed_in_vain = test.phase == LeasePhase::renewed && why == Why::switched_by_hand;
-  if (renewed_in_vain) return conclude(test, LeaseProof::not_kept, picture.now, effects);
-  end(test);
+bool is_water_needed(const Picture& picture, ActuatorIndex i) {
+  return facts(picture.room.actuators[i].role).makes_water && picture.make_water.wants_water;
 }
 
-void go_on_while_on(const Picture& picture, ActuatorIndex i, LeaseTest& test, Wake& wake) {
+void go_on(Pass& pass) {
+  const LeasePhase phase = pass.test.phase;
+  const bool runs = phase == LeasePhase::renewed || phase == LeasePhase::silent;
+  // The interlock has ended it, or a fill is to begin.
+  if (runs && !pass.drive().on) return stop(pass, pass.drive().why);
+  const bool in_the_way = pass.test.by_person && is_water_needed(pass.picture, pass.i());
+  if (in_the_way && phase < LeasePhase::cut) return stop(pass, pass.picture.make_water.why);
+  switch (phase) {
+    case LeasePhase::none:
+      return;
+    case LeasePhase::waiting:
+      return wait_for_on(pass);
+    case LeasePhase::renewed:
+      return renew(pass);
+    case LeasePhase::silent:
+      return be_silent(pass);
+    case LeasePhase::cut:
+      return judge_cut(pass);
+    case LeasePhase::over:
+      pass.test.phase = LeasePhase::none;
+  }
+}
+
+std::optional<Reason> refusal(const Picture& picture, ActuatorIndex i, const LeaseTest& test) {
+  if (i >= picture.room.actuators.size()) return Reason{Why::no_such_thing, no_subject, {}};
+  if (test.phase != LeasePhase::none) return test.why;
+  if (picture.room.actuators[i].lease_kind == room::LeaseKind::none) {
+    return Reason{Why::lease_unsupervised, i, {}};
+  }
+  if (!picture::lease_can_be_tried(picture.room, i)) return Reason{Why::no_feedback, i, {}};
   const state::Drive& drive = picture.drives[i];
-  if (!drive.obeyed) return;
-  test.ran = true;
-  const Duration lease = actuator_of(picture, i).lease;
-  if (test.phase == LeasePhase::renewed) {
-    const Instant proved = drive.commanded + times_renewed_for * lease;
-    if (picture.now < proved) return wake.by(proved);
-    test.phase = LeasePhase::silent;
+  if (drive.on || drive.wanted || picture.ledger.working[i].on) {
+    return Reason{Why::not_at_rest, i, {}};
   }
-  const Instant last_on = is_fixed(picture, i) ? drive.commanded : drive.sent;
-  const Instant due = last_on + lease + room::feedback_due(picture.room, i) + grace;
-  if (picture.now < due) return wake.by(due);
-  if (picture::confirmed(picture, i) != true) return end(test);  // nobody can tell
-  test.phase = LeasePhase::cut;
+  if (!drive.may_start) return drive.why;
+  return std::nullopt;
 }
 
-// A gauge that is nearly at STOP; without one, any time of a fill is as good.
-bool nearly_over(const Picture& picture) {
+Reason tried(const Picture& picture, ActuatorIndex i) {
+  const Duration longest = begins_within + (renewed_for + 2) * picture.room.actuators[i].lease;
+  return {Why::lease_tried, i, {static_cast<float>(seconds(longest) / 60)}};
+}
+
+void take(const Picture& picture, const Ask& ask, LeaseTest& test, Effects& effects) {
+  if (ask.kind != AskKind::test_lease) return;
+  if (const auto refused = refusal(picture, ask.actuator, test)) {
+    effects.push(Answer{ask.ticket, false, *refused});
+    return;
+  }
+  test = {.phase = LeasePhase::waiting,
+          .actuator = ask.actuator,
+          .by_person = true,
+          .since = picture.now,
+          .why = tried(picture, ask.actuator)};
+  effects.push(Answer{ask.ticket, true, test.why});
+}
+
+bool is_nearly_full(const Picture& picture) {
   const auto gauge = room::find(picture.room, room::Quantity::level, room::Place::vat);
-  if (!gauge || !picture.room.vat || !picture.room.vat->stop_at) return true;
+  if (!gauge || !picture.level || !picture.room.vat->stop_at) return false;
   const double near =
-      std::max(3 * picture.room.instruments[*gauge].step, 0.02 * picture.room.vat->capacity.value);
-  return picture.level && *picture.level >= *picture.room.vat->stop_at - Litres{near};
+      std::max(2 * picture.room.instruments[*gauge].step, 0.01 * picture.room.vat->capacity.value);
+  return *picture.level >= *picture.room.vat->stop_at - Litres{near};
 }
 
-bool any_under_way(const state::LeaseTests& tests) {
-  return std::any_of(tests.begin(), tests.end(),
-                     [](const LeaseTest& test) { return test.phase != LeasePhase::none; });
-}
-
-// By itself only where renewing is what keeps it on, and the renewals of this run have shown so.
-bool may_begin_by_itself(const Picture& picture, ActuatorIndex i) {
-  const room::Actuator& actuator = actuator_of(picture, i);
-  const state::Drive& drive = picture.drives[i];
-  const bool due = picture.now >= picture::lease_test_due(picture, i);
-  const bool renewed = actuator.lease_kind != room::LeaseKind::none && !is_fixed(picture, i);
-  return due && renewed && facts(actuator.role).makes_water && has_feedback(picture, i) &&
-         drive.on && drive.obeyed && picture.now - drive.commanded >= 10min &&
-         picture.now - drive.commanded >= times_renewed_for * actuator.lease &&
-         picture.make_water.wants_water && nearly_over(picture);
+// The renewals of a run that has gone on for three times the lease have shown what they can.
+void begin_by_itself(const Picture& picture, state::LeaseTests& tests) {
+  LeaseTest& test = tests.under_way;
+  if (!picture.make_water.wants_water || picture.make_water.demand == state::Demand::attended ||
+      state::any(picture.bypasses, picture.now) || !is_nearly_full(picture) ||
+      picture.now < test.since + by_itself_apart) {
+    return;
+  }
+  for (std::size_t n = 0; n < picture.room.actuators.size(); ++n) {
+    const auto i = static_cast<ActuatorIndex>(n);
+    const state::Drive& drive = picture.drives[n];
+    const bool proved =
+        drive.on && drive.obeyed && picture::confirmed(picture, i) == true &&
+        picture.now >= drive.commanded + renewed_for * picture.room.actuators[n].lease;
+    if (!proved || !drive.may_start || !picture::lease_is_tried_by_itself(picture.room, i) ||
+        picture.now < picture::lease_test_due(picture, i)) {
+      continue;
+    }
+    test = {
+        .phase = LeasePhase::silent, .actuator = i, .since = drive.sent, .why = tried(picture, i)};
+    return;
+  }
 }
 
 }  // namespace
 
 void lease_test(const Picture& picture, const Event& event, state::LeaseTests& tests,
                 Effects& effects, Wake& wake) {
-  if (std::holds_alternative<Started>(event.what)) {
-    for (LeaseTest& test : tests) end(test);
-  }
-  if (const auto* ask = std::get_if<Ask>(&event.what)) take(picture, *ask, tests, effects);
-  for (std::size_t n = 0; n < picture.room.actuators.size(); ++n) {
-    const auto i = static_cast<ActuatorIndex>(n);
-    LeaseTest& test = tests[n];
-    if (test.phase == LeasePhase::none) {
-      if (any_under_way(tests) || !may_begin_by_itself(picture, i)) continue;
-      test.phase = LeasePhase::silent;
-      test.began = picture.now;
-      test.ran = true;
-    }
-    if (picture.drives[n].on) {
-      go_on_while_on(picture, i, test, wake);
-    } else {
-      go_on_while_off(picture, i, test, effects, wake);
-    }
-  }
+  LeaseTest& test = tests.under_way;
+  if (std::holds_alternative<Started>(event.what)) test = {};
+  if (const auto* ask = std::get_if<Ask>(&event.what)) take(picture, *ask, test, effects);
+  if (test.phase == LeasePhase::none) return begin_by_itself(picture, tests);
+  Pass pass{picture, test, tests.results[test.actuator], effects, wake};
+  go_on(pass);
 }
 
 }  // namespace tidewright::procedure

@@ -9,9 +9,9 @@
 
 namespace tidewright::procedure {
 
-// Takes a person's ask and answers it; begins a test in a fill that has run for long enough and is
-// nearly over, when one is due; ends tests with their result. What the interlock stops, proves
-// nothing. A restart forgets the test under way, never a result.
+// Takes a person's ask and answers it. Begins by itself, where one is due, at the end of a fill:
+// the vat is nearly full, nothing stands against the pump, and the fill goes on afterwards.
+// Whatever the interlock stops proves nothing. A restart ends a test, never a result.
 void lease_test(const picture::Picture&, const Event&, state::LeaseTests&, Effects&, Wake&);
 
 }  // namespace tidewright::procedure

@@ -43,16 +43,9 @@ std::string why(const Picture& picture, room::ActuatorIndex i) {
   return text;
 }
 
-std::string proof_word(state::LeaseProof proof) {
-  switch (proof) {
-    case state::LeaseProof::never_done:
-      return "never tried";
-    case state::LeaseProof::kept:
-      return "kept";
-    case state::LeaseProof::not_kept:
-      return "not kept";
-  }
-  return "never tried";
+std::string lease_word(const state::Proof& proof) {
+  if (proof.at == long_ago) return "never tried";
+  return proof.passed ? "kept" : "not kept";
 }
 
 std::string power_why(const Picture& picture, room::ActuatorIndex i) {
@@ -86,7 +79,7 @@ Thing actuator(const Picture& picture, room::ActuatorIndex i) {
               "it gives no feedback")
       .add("why", why(picture, i))
       .add("lease_s", seconds(actuator.lease), 0)
-      .add("lease_proof", proof_word(picture.lease_tests[i].proof))
+      .add("lease_proof", lease_word(picture.lease_tests.results[i]))
       .add("tripped", !trip.empty())
       .add("tripped_by", trip)
       // On although it was told OFF and had obeyed: a hand on the button.

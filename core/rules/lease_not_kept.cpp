@@ -1,5 +1,6 @@
 // In a test the plug stayed on although the daemon was silent, or went off although it was renewed:
 // what is told of its lease is not true.
+#include "core/picture/proof_due.hpp"
 #include "core/rules/rule.hpp"
 
 namespace tidewright::rules {
@@ -9,17 +10,15 @@ using namespace std::chrono_literals;
 
 Judgement judge(const picture::Picture& picture) {
   for (std::size_t i = 0; i < picture.room.actuators.size(); ++i) {
-    if (picture.lease_tests[i].proof != state::LeaseProof::not_kept) continue;
+    if (!state::has_failed(picture.lease_tests.results[i])) continue;
     return {Verdict::on, {Why::lease_not_kept, static_cast<std::uint8_t>(i), {}}, never};
   }
   return {};
 }
 
 bool applies(const room::Room& room) {
-  for (std::size_t n = 0; n < room.actuators.size(); ++n) {
-    const auto i = static_cast<room::ActuatorIndex>(n);
-    const bool kept = room.actuators[n].lease_kind != room::LeaseKind::none;
-    if (kept && room::find(room, room::Quantity::feedback, i)) return true;
+  for (std::size_t i = 0; i < room.actuators.size(); ++i) {
+    if (picture::lease_can_be_tried(room, static_cast<room::ActuatorIndex>(i))) return true;
   }
   return false;
 }
@@ -40,7 +39,9 @@ extern const Rule lease_not_kept{
     .record = {
         .source = "the feedback of each plug and valve, in a test",
         .limit = "in a test its feedback must stay ON for three times the lease while ON is "
-                 "renewed, and say OFF within the lease and the feedback's time when it is not",
+                 "renewed, and say OFF when it is not, within 5/4 of the lease and the "
+                 "feedback's time",
+        .origin = "our own choice: a plug's clock is not ours",
         .causes = "the plug's auto-off is not set or set to another time, an update has forgotten "
                   "it, the hub's automation is gone",
         .consequence = "if the daemon or the network fails in a fill, the water runs on",

@@ -10,10 +10,10 @@ namespace {
 using namespace std::chrono_literals;
 
 // Until then it is shown only. [choice]
-constexpr Duration shown_only_for = std::chrono::days{14};
+constexpr Duration shown_only_for = std::chrono::days{28};
 
-float days_since(const picture::Picture& picture, Instant last) {
-  const Instant from = last == long_ago ? picture.proofs.installed : last;
+float days_since(const picture::Picture& picture, const state::Proof& last) {
+  const Instant from = last.at == long_ago ? picture.proofs.installed : last.at;
   return static_cast<float>(hours(picture.now - from) / 24);
 }
 
@@ -28,13 +28,13 @@ Judgement judge(const picture::Picture& picture) {
   for (std::size_t n = 0; n < picture.room.instruments.size(); ++n) {
     const auto i = static_cast<room::InstrumentIndex>(n);
     if (!is_over(picture::sensor_test_due(picture, i))) continue;
-    const float days = days_since(picture, picture.proofs.instruments[n].at);
+    const float days = days_since(picture, picture.proofs.instruments[n]);
     return {Verdict::on, {Why::sensor_test_due, i, {days}}, never};
   }
   for (std::size_t n = 0; n < picture.room.actuators.size(); ++n) {
     const auto i = static_cast<room::ActuatorIndex>(n);
     if (!is_over(picture::lease_test_due(picture, i))) continue;
-    const float days = days_since(picture, picture.lease_tests[n].proved);
+    const float days = days_since(picture, picture.lease_tests.results[n]);
     return {Verdict::on, {Why::lease_test_due, i, {days}}, never};
   }
   return {Verdict::off, {}, first};
@@ -61,8 +61,9 @@ extern const Rule proof_test_due{
     .judge = judge,
     .record = {
         .source = "the dates of the last tests",
-        .limit = "two weeks over its time: three months for a leak sensor and the high-high "
-                 "switch, one week for a lease (common practice, no source)",
+        .limit = "four weeks over its time: three months for what a person tries, one week for a "
+                 "lease that the daemon tries by itself",
+        .origin = "common practice, no source",
         .causes = "nobody has tried it; no fill was long enough for the daemon to try the lease",
         .consequence = "a protection that has failed is not noticed",
         .action = "While the pump runs, lay a wet cloth on the leak sensor, or lift the "

@@ -25,6 +25,14 @@ struct Bypasses {
   Armed armed;
 };
 
+// Whether anything is bypassed now.
+constexpr bool any(const Bypasses& bypasses, Instant now) {
+  for (const Bypass& bypass : bypasses.items) {
+    if (now < bypass.until) return true;
+  }
+  return false;
+}
+
 // The bypass of that cause that stands now, or null.
 constexpr const Bypass* find(const Bypasses& bypasses, room::CauseId cause, Instant now) {
   for (const Bypass& bypass : bypasses.items) {

@@ -65,6 +65,7 @@ void fields(auto& visit, Either<Drive> auto& drive) {
   visit("obeyed", drive.obeyed);
   visit("wanted", drive.wanted);
   visit("held", drive.held);
+  visit("may_start", drive.may_start);
   visit("why", drive.why);
   visit("commanded", drive.commanded);
   visit("sent", drive.sent);
@@ -116,12 +117,16 @@ void fields(auto& visit, Either<Bypasses> auto& bypasses) {
 }
 
 void fields(auto& visit, Either<LeaseTest> auto& test) {
-  visit("proof", test.proof);
-  visit("proved", test.proved);
   visit("phase", test.phase);
+  visit("actuator", test.actuator);
   visit("by_person", test.by_person);
-  visit("ran", test.ran);
-  visit("began", test.began);
+  visit("since", test.since);
+  visit("why", test.why);
+}
+
+void fields(auto& visit, Either<LeaseTests> auto& tests) {
+  visit.actuators("results", tests.results);
+  visit("under_way", tests.under_way);
 }
 
 void fields(auto& visit, Either<Proof> auto& proof) {
@@ -133,14 +138,21 @@ void fields(auto& visit, Either<Proof> auto& proof) {
 void fields(auto& visit, Either<Trial> auto& trial) {
   visit("instrument", trial.instrument);
   visit("demanded", trial.demanded);
-  visit("running", trial.running);
   visit("off", trial.off);
+}
+
+void fields(auto& visit, Either<MeteredFill> auto& fill) {
+  visit("under_way", fill.under_way);
+  visit("passed", fill.passed);
+  visit("gained", fill.gained);
 }
 
 void fields(auto& visit, Either<Proofs> auto& proofs) {
   visit("installed", proofs.installed);
   visit.instruments("instruments", proofs.instruments);
   visit("gauge", proofs.gauge);
+  visit("valve", proofs.valve);
+  visit("fill", proofs.fill);
   visit("trial", proofs.trial);
 }
 
@@ -201,8 +213,6 @@ void fields(auto& visit, Either<Fill> auto& fill) {
 void fields(auto& visit, Either<LearnedFlow> auto& learned) {
   visit("fills", learned.fills);
   visit("share", learned.share);
-  visit("last", learned.last);
-  visit("last_at", learned.last_at);
 }
 
 void fields(auto& visit, Either<ResinCharge> auto& resin) {
@@ -330,7 +340,7 @@ void fields(auto& visit, Either<State> auto& state) {
   visit.rules("findings", state.findings);
   visit("make_water", state.make_water);
   visit.actuators("attended", state.attended);
-  visit.actuators("lease_tests", state.lease_tests);
+  visit("lease_tests", state.lease_tests);
   visit("bypasses", state.bypasses);
   visit.actuators("drives", state.drives);
   visit.rules("latches", state.latches);

@@ -6,33 +6,33 @@
 #include <cstdint>
 
 #include "core/base/instant.hpp"
+#include "core/base/reason.hpp"
 #include "core/room/room.hpp"
+#include "core/state/proof.hpp"
 
 namespace tidewright::state {
 
-enum class LeaseProof : std::uint8_t { never_done, kept, not_kept };
-
 enum class LeasePhase : std::uint8_t {
   none,
+  waiting,  // for it to come on
   renewed,  // it must stay on for three times the lease
   silent,   // no ON is sent: it must go off by itself
   cut,      // it has not: is it OFF when told so?
+  over,     // OFF for one pass, with all that goes with it
 };
 
+// One at a time in a room.
 struct LeaseTest {
-  LeaseProof proof = LeaseProof::never_done;
-  Instant proved = long_ago;
   LeasePhase phase = LeasePhase::none;
-  bool by_person = false;  // who is there; else in a fill, at a quiet moment
-  bool ran = false;        // it has been on in this test
-  Instant began = long_ago;
+  room::ActuatorIndex actuator = no_subject;
+  bool by_person = false;    // else in a fill, which wants the water anyway
+  Instant since = long_ago;  // waiting, renewed, silent: began so
+  Reason why;                // what its actuator is told
 };
 
-// A person's test has no other want; one in a fill goes with the fill.
-constexpr bool wants_on(const LeaseTest& test) {
-  return test.by_person && (test.phase == LeasePhase::renewed || test.phase == LeasePhase::silent);
-}
-
-using LeaseTests = std::array<LeaseTest, room::actuators_max>;
+struct LeaseTests {
+  std::array<Proof, room::actuators_max> results{};
+  LeaseTest under_way;
+};
 
 }  // namespace tidewright::state

@@ -73,8 +73,6 @@ inline constexpr std::uint8_t learned_from = 3;
 struct LearnedFlow {
   std::uint8_t fills = 0;  // counted no further than `learned_from`
   double share = 1;        // litres that came, of the litres expected
-  double last = 0;         // the same of the last such fill alone
-  Instant last_at = long_ago;
 };
 
 // What the permeate has put on the lead canister since it was rotated or replaced.

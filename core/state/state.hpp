@@ -29,7 +29,7 @@ struct State {
   state::Findings findings;
   state::MakeWater make_water;
   state::AttendedRuns attended{};
-  state::LeaseTests lease_tests{};
+  state::LeaseTests lease_tests;
   state::Bypasses bypasses;
   state::Drives drives{};
   state::Latches latches;

@@ -22,7 +22,7 @@ class Life {
   Life(const Room& room, RuleId alarm) : room_(room), alarm_(alarm) {
     if (room.vat) level_ = room.vat->start_below.value_or(room.vat->enough).value / 2;
     for (std::size_t i = 0; i < room.instruments.size(); ++i) spoke_.push_back(long_ago);
-    if (alarm == RuleId::proof_test_due) state_.proofs.installed = begin_ - 24h * 14;
+    if (alarm == RuleId::proof_test_due) state_.proofs.installed = begin_ - 24h * 28;
   }
 
   std::optional<Plight> live() {

@@ -100,7 +100,8 @@ std::variant<std::string, Usage> as_request(const Typed& typed, const std::strin
   const std::size_t given = typed.words.size() - 1;
   const auto optional = std::count_if(fields.begin(), fields.end(), may_be_left_out);
   const std::size_t needed = fields.size() - static_cast<std::size_t>(optional);
-  const bool wrong_option = (typed.minutes && !allows(*kind, "minutes")) ||
+  const bool wrong_option = (needs(*kind, "why") && typed.why.empty()) ||
+                            (typed.minutes && !allows(*kind, "minutes")) ||
                             (typed.occurrence && !allows(*kind, "occurrence")) ||
                             (!typed.why.empty() && !allows(*kind, "why"));
   if (given < needed || given > fields.size() || wrong_option) {

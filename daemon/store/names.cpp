@@ -50,18 +50,13 @@ constexpr auto words<state::Demand> = std::to_array<Word<state::Demand>>({
 });
 
 template <>
-constexpr auto words<state::LeaseProof> = std::to_array<Word<state::LeaseProof>>({
-    {state::LeaseProof::never_done, "never_done"},
-    {state::LeaseProof::kept, "kept"},
-    {state::LeaseProof::not_kept, "not_kept"},
-});
-
-template <>
 constexpr auto words<state::LeasePhase> = std::to_array<Word<state::LeasePhase>>({
     {state::LeasePhase::none, "none"},
+    {state::LeasePhase::waiting, "waiting"},
     {state::LeasePhase::renewed, "renewed"},
     {state::LeasePhase::silent, "silent"},
     {state::LeasePhase::cut, "cut"},
+    {state::LeasePhase::over, "over"},
 });
 
 template <>
@@ -215,11 +210,10 @@ constexpr auto why_words = std::to_array<WhyWord>({
     {Why::may_not_be_bypassed, "may_not_be_bypassed"},
     {Why::not_bypassed, "not_bypassed"},
     {Why::too_many_bypasses, "too_many_bypasses"},
-    {Why::lease_test_began, "lease_test_began", of_actuator},
+    {Why::lease_tried, "lease_tried", of_actuator},
     {Why::no_feedback, "no_feedback", of_actuator},
-    {Why::runs_already, "runs_already", of_actuator},
+    {Why::not_at_rest, "not_at_rest", of_actuator},
     {Why::not_reached_lately, "not_reached_lately", of_instrument},
-    {Why::tested_at_rest, "tested_at_rest", of_instrument},
     {Why::tested_and_not_off, "tested_and_not_off", of_instrument},
     {Why::tested, "tested", of_instrument},
     {Why::value_out_of_range, "value_out_of_range"},
@@ -242,7 +236,6 @@ std::string_view name(state::Suppression value) {
   return row(words<state::Suppression>, value).word;
 }
 std::string_view name(state::Demand value) { return row(words<state::Demand>, value).word; }
-std::string_view name(state::LeaseProof value) { return row(words<state::LeaseProof>, value).word; }
 std::string_view name(state::LeasePhase value) { return row(words<state::LeasePhase>, value).word; }
 std::string_view name(Arrival value) { return row(words<Arrival>, value).word; }
 std::string_view name(AskKind value) { return row(words<AskKind>, value).word; }

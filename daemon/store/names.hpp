@@ -22,7 +22,6 @@ std::string_view name(DeviceStatus);
 std::string_view name(Why);
 std::string_view name(state::Suppression);
 std::string_view name(state::Demand);
-std::string_view name(state::LeaseProof);
 std::string_view name(state::LeasePhase);
 std::string_view name(Arrival);
 std::string_view name(AskKind);
