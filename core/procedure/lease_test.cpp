@@ -103,8 +103,11 @@ void judge_cut(Pass& pass) {
   pass.wake.by(due);
 }
 
-bool is_water_needed(const Picture& picture, ActuatorIndex i) {
-  return facts(picture.room.actuators[i].role).makes_water && picture.make_water.wants_water;
+// After a failure no fill could begin anyway, before a test is passed.
+bool is_in_the_way(const Pass& pass) {
+  const bool makes_water = facts(pass.picture.room.actuators[pass.i()].role).makes_water;
+  return pass.test.by_person && makes_water && pass.picture.make_water.wants_water &&
+         !state::has_failed(pass.result);
 }
 
 void go_on(Pass& pass) {
@@ -112,8 +115,9 @@ void go_on(Pass& pass) {
   const bool runs = phase == LeasePhase::renewed || phase == LeasePhase::silent;
   // The interlock has ended it, or a fill is to begin.
   if (runs && !pass.drive().on) return stop(pass, pass.drive().why);
-  const bool in_the_way = pass.test.by_person && is_water_needed(pass.picture, pass.i());
-  if (in_the_way && phase < LeasePhase::cut) return stop(pass, pass.picture.make_water.why);
+  if (phase < LeasePhase::cut && is_in_the_way(pass)) {
+    return stop(pass, pass.picture.make_water.why);
+  }
   switch (phase) {
     case LeasePhase::none:
       return;
@@ -137,7 +141,11 @@ std::optional<Reason> refusal(const Picture& picture, ActuatorIndex i, const Lea
     return Reason{Why::lease_unsupervised, i, {}};
   }
   if (!picture::lease_can_be_tried(picture.room, i)) return Reason{Why::no_feedback, i, {}};
+  // A person's test is attended: what only lacks that does not stand against it.
   const state::Drive& drive = picture.drives[i];
+  const bool waits_for_person =
+      !drive.on && (drive.why.why == Why::no_leak_sensor || drive.why.why == Why::lease_not_kept);
+  if (waits_for_person) return std::nullopt;
   if (drive.on || drive.wanted || picture.ledger.working[i].on) {
     return Reason{Why::not_at_rest, i, {}};
   }
@@ -151,7 +159,6 @@ Reason tried(const Picture& picture, ActuatorIndex i) {
 }
 
 void take(const Picture& picture, const Ask& ask, LeaseTest& test, Effects& effects) {
-  if (ask.kind != AskKind::test_lease) return;
   if (const auto refused = refusal(picture, ask.actuator, test)) {
     effects.push(Answer{ask.ticket, false, *refused});
     return;
@@ -202,7 +209,10 @@ void lease_test(const Picture& picture, const Event& event, state::LeaseTests& t
                 Effects& effects, Wake& wake) {
   LeaseTest& test = tests.under_way;
   if (std::holds_alternative<Started>(event.what)) test = {};
-  if (const auto* ask = std::get_if<Ask>(&event.what)) take(picture, *ask, test, effects);
+  const auto* ask = std::get_if<Ask>(&event.what);
+  if (ask != nullptr && ask->kind == AskKind::test_lease) {
+    return take(picture, *ask, test, effects);
+  }
   if (test.phase == LeasePhase::none) return begin_by_itself(picture, tests);
   Pass pass{picture, test, tests.results[test.actuator], effects, wake};
   go_on(pass);

@@ -38,6 +38,7 @@ extern const Rule bypass_active{
         .source = "people's requests",
         .limit = "a person asked for it and confirmed it: 30 min where no time was given, 4 h at "
                  "most, 60 min where a leak sensor is concerned",
+        .origin = "our own choice: as long as it takes to change a sensor",
         .causes = "somebody works at the sensor, or waits for a new one",
         .consequence = "what was bypassed stops nothing meanwhile",
         .action = "Stay near. Say `end_bypass` as soon as the work is done",
