@@ -354,6 +354,7 @@ bool Cast::holds_actuator(const std::string& words) {
   if (!actuator) throw std::runtime_error("nobody can expect: " + words);
   const state::Drive& drive = theatre_->state().drives[*actuator];
   if (rest == "on" || rest == "off") return drive.on == (rest == "on");
+  if (rest == "lease kept") return theatre_->state().lease_tests.results[*actuator].passed;
   if (rest == "really on") return theatre_->pretend().plug(*actuator).on();
   if (rest == "really off") return !theatre_->pretend().plug(*actuator).on();
   if (const auto why = after(rest, "because ")) {

@@ -17,6 +17,7 @@
 // "for N s|min|h" and then must stay true so long:
 //   expect ACTUATOR on | off                     its last command
 //   expect ACTUATOR really on | off              its relay
+//   expect ACTUATOR lease kept                   in a test
 //   expect ACTUATOR because WORDS                why it is as it is
 //   expect announced ALARM raised | reminder | cleared, or digest digest
 //   expect text WORDS                            in the announcement just expected
