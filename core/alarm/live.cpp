@@ -113,9 +113,7 @@ Instant due_again(const Case& c) {
   constexpr Duration room_has_spoken = std::chrono::minutes{1};
   const state::Alarm& alarm = c.alarm;
   const auto priority = rules::priority_of(c.rule, alarm.why);
-  const Duration apart = c.rule.said_again > Duration{0}
-                             ? c.rule.said_again
-                             : rules::said_again_after(priority, alarm.acknowledged);
+  const Duration apart = rules::said_again_after(c.rule, priority, alarm.acknowledged);
   if (alarm.acknowledged) return alarm.acknowledged_at + apart;
   const Instant last = std::max(alarm.announced, alarm.since);
   const Instant due = last + apart;

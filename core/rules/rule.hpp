@@ -69,8 +69,9 @@ constexpr Priority priority_of(const Rule& rule, const Reason& why) {
   return why.why == Why::on_not_obeyed ? Priority::soon : rule.priority;
 }
 
-// How long after the last announcement a standing alarm is announced again.
-constexpr Duration said_again_after(Priority priority, bool acknowledged) {
+// How long after the last announcement a standing alarm of that priority is announced again.
+constexpr Duration said_again_after(const Rule& rule, Priority priority, bool acknowledged) {
+  if (rule.said_again > Duration{0}) return rule.said_again;
   if (priority == Priority::days) return std::chrono::days{7};
   if (priority == Priority::urgent && !acknowledged) return std::chrono::minutes{10};
   return std::chrono::hours{12};

@@ -1,7 +1,6 @@
 #include <fmt/format.h>
 
 #include "config/reader/keys.hpp"
-#include "core/interlock/exclusive.hpp"
 #include "core/interlock/matrix.hpp"
 #include "core/report/phrases.hpp"
 #include "core/room/instrument.hpp"
@@ -90,24 +89,6 @@ Listing list_quantities() {
   return listing;
 }
 
-// What gives way to that role.
-std::vector<std::string> excluded_by(room::Role stronger) {
-  room::PerRole<interlock::Hold> holds;
-  bool any = false;
-  for (const interlock::Exclusive& pair : interlock::exclusives()) {
-    if (pair.to != stronger) continue;
-    holds[pair.gives_way] = interlock::Hold::force_off;
-    any = true;
-  }
-  if (!any) return {};
-  const std::string_view words = facts(stronger).words;
-  std::vector<std::string> cells{"excluded",
-                                 fmt::format("the {} runs, or is wanted and free to run", words)};
-  for (const interlock::Hold hold : holds.items) cells.emplace_back(hold_word(hold));
-  cells.insert(cells.end(), {"never", "never"});
-  return cells;
-}
-
 // In order of precedence, as the interlock reads it.
 Listing list_interlocks() {
   Listing listing{"What stops what", {"name", "cause"}, {}};
@@ -121,10 +102,6 @@ Listing list_interlocks() {
     const bool never = row.bypass_longest <= Duration{0};
     cells.push_back(never ? "never" : report::lasting(row.bypass_longest));
     listing.rows.push_back(std::move(cells));
-  }
-  for (std::size_t i = 0; i < room::role_count; ++i) {
-    auto cells = excluded_by(static_cast<room::Role>(i));
-    if (!cells.empty()) listing.rows.push_back(std::move(cells));
   }
   return listing;
 }

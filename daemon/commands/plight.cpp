@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "core/picture/proof_due.hpp"
+
 namespace tidewright::commands {
 namespace {
 
@@ -112,8 +114,7 @@ class Life {
   void try_lease() {
     for (std::size_t n = 0; n < room_.actuators.size(); ++n) {
       const auto i = static_cast<room::ActuatorIndex>(n);
-      const bool kept = room_.actuators[n].lease_kind != room::LeaseKind::none;
-      if (!kept || !room::find(room_, Quantity::feedback, i)) continue;
+      if (!picture::lease_can_be_tried(room_, i)) continue;
       return happen(Ask{.kind = AskKind::test_lease, .ticket = 1, .actuator = i});
     }
   }
@@ -123,7 +124,9 @@ class Life {
     for (std::size_t i = 0; i < room_.instruments.size(); ++i) {
       const room::Instrument& instrument = room_.instruments[i];
       const auto value = says(instrument);
-      const Duration every = std::min<Duration>(instrument.reports_every, 1min);
+      // A plug's word follows its command.
+      const bool plug = instrument.quantity == Quantity::feedback;
+      const Duration every = plug ? beat : std::min<Duration>(instrument.reports_every, 1min);
       if (!value || now_ - spoke_[i] < every) continue;
       spoke_[i] = now_;
       happen(Reading{.instrument = static_cast<room::InstrumentIndex>(i), .value = *value});
