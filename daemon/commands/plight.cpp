@@ -40,6 +40,7 @@ class Life {
       if (now_ == begin_ + well_for + 5min && alarm_ == RuleId::lease_not_kept) try_lease();
       speak();
       happen(Tick{});
+      plugs_answer();
     }
     return came_;
   }
@@ -124,12 +125,20 @@ class Life {
     for (std::size_t i = 0; i < room_.instruments.size(); ++i) {
       const room::Instrument& instrument = room_.instruments[i];
       const auto value = says(instrument);
-      // A plug's word follows its command.
-      const bool plug = instrument.quantity == Quantity::feedback;
-      const Duration every = plug ? beat : std::min<Duration>(instrument.reports_every, 1min);
+      const Duration every = std::min<Duration>(instrument.reports_every, 1min);
       if (!value || now_ - spoke_[i] < every) continue;
       spoke_[i] = now_;
       happen(Reading{.instrument = static_cast<room::InstrumentIndex>(i), .value = *value});
+    }
+  }
+
+  // Their word follows the command at once.
+  void plugs_answer() {
+    if (is(RuleId::broker_lost)) return;
+    for (std::size_t i = 0; i < room_.instruments.size(); ++i) {
+      if (room_.instruments[i].quantity != Quantity::feedback) continue;
+      const double on = switched(room_.instruments[i], 1);
+      happen(Reading{.instrument = static_cast<room::InstrumentIndex>(i), .value = on});
     }
   }
 
