@@ -154,7 +154,7 @@ constexpr Row rows[] = {
      "whether {it} goes off by itself is being tried, for {a_m} at most"},
     {Why::lease_proved, About::actuator, "{it} went off by itself when that was tried"},
     {Why::lease_not_kept, About::actuator,
-     "{it} did not go off by itself when that was tried: only attended runs"},
+     "{it} did not keep its lease when that was tried, so it runs only while somebody is there"},
     {Why::mixing_vat_at_stop, About::room, "the mixing vat holds {a} L, stop is at {b} L"},
     {Why::mixing_level_below, About::room, "the mixing vat holds {a} L, under {b} L"},
     {Why::no_mixing_level, About::room, "there is no gauge to show that the heater is covered"},

@@ -28,7 +28,7 @@ bool applies(const room::Room& room) {
 extern const Rule lease_not_kept{
     .id = room::RuleId::lease_not_kept,
     .name = "lease_not_kept",
-    .title = "A plug does not go off by itself",
+    .title = "A plug's own switch-off cannot be relied on",
     .priority = Priority::soon,
     .latching = Latching::never,
     .respond_within = 24h,
