@@ -17,10 +17,11 @@ Reason because(Why why, std::uint8_t subject = no_subject) { return {why, subjec
 
 float to_float(double value) { return static_cast<float>(value); }
 
-// Somebody is there: for so many minutes, or to try a lease.
+// Somebody is there: for so many minutes, or to try a lease of what goes with the fill.
 bool is_attended(const Picture& picture) {
   const state::LeaseTest& test = picture.lease_tests.under_way;
-  const bool tried = test.phase != state::LeasePhase::none && test.by_person;
+  const bool tried = test.phase != state::LeasePhase::none && test.by_person &&
+                     facts(picture.room.actuators[test.actuator].role).makes_water;
   return tried || picture.make_water.demand == state::Demand::attended;
 }
 

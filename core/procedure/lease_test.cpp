@@ -88,8 +88,8 @@ void be_silent(Pass& pass) {
       pass.test.since + pass.lease(lease_longest) + room::feedback_due(pass.picture.room, pass.i());
   if (now < due) return pass.wake.by(due);
   // Without a word of it nobody can tell.
-  if (!picture::confirmed(pass.picture, pass.i()))
-    return stop(pass, pass.because(Why::no_feedback));
+  const bool told = picture::confirmed(pass.picture, pass.i()).has_value();
+  if (!told) return stop(pass, pass.because(Why::no_feedback));
   enter(pass, LeasePhase::cut, now);
   pass.test.why = pass.because(Why::lease_not_kept);
 }
@@ -215,6 +215,11 @@ void lease_test(const Picture& picture, const Event& event, state::LeaseTests& t
   }
   if (test.phase == LeasePhase::none) return begin_by_itself(picture, tests);
   Pass pass{picture, test, tests.results[test.actuator], effects, wake};
+  // Whatever a person stops: here nothing is to run on against that.
+  const bool stopped = ask != nullptr && ask->kind == AskKind::stop;
+  if (stopped && test.phase < LeasePhase::cut) {
+    return stop(pass, {Why::asked_to_stop, no_subject, {}});
+  }
   go_on(pass);
 }
 

@@ -195,6 +195,28 @@ TEST_F(LeaseTest, EndsAtOnceWhereTheInterlockSaysSoAndProvesNothing) {
   }
 }
 
+TEST_F(LeaseTest, EndsWithAPersonsStop) {
+  come_to_silence();
+  stage.happen(Ask{.kind = AskKind::stop, .ticket = 1});
+  EXPECT_FALSE(stage.is_on());
+  stage.wait(10min);
+  EXPECT_FALSE(stage.is_on());
+  EXPECT_EQ(result().at, long_ago);
+}
+
+TEST_F(LeaseTest, OfAHeaterBringsNobodyToAFill) {
+  room::Room room = support::whole_room();
+  room.actuators[*room::find(room, room::Role::booster_pump)].lease_kind = LeaseKind::none;
+  begin(room);
+  stage.says(support::Whole::mixing_level, 60);
+  ASSERT_TRUE(ask(*room::find(room, room::Role::heater)).done);
+  stage.says(Minimal::level, 60);
+  stage.wait(3min);
+  EXPECT_TRUE(stage.is_on(*room::find(room, room::Role::heater)));
+  EXPECT_FALSE(stage.is_on(*room::find(room, room::Role::booster_pump)));
+  EXPECT_EQ(stage.state.drives[0].why.why, Why::lease_unsupervised);
+}
+
 TEST_F(LeaseTest, GivesWayToAFill) {
   come_to_silence();
   stage.says(Minimal::level, 60);
