@@ -8,6 +8,7 @@
 #include "core/base/bounded.hpp"
 #include "core/base/instant.hpp"
 #include "core/base/reason.hpp"
+#include "core/room/cause.hpp"
 #include "core/room/room.hpp"
 
 namespace tidewright {
@@ -83,7 +84,11 @@ enum class AskKind : std::uint8_t {
   confirm,  // with that token
   start,
   stop,
-  test,  // one announcement by every path
+  test,            // one announcement by every path
+  bypass,          // answered with a token
+  confirm_bypass,  // with that token
+  end_bypass,
+  test_lease,
 };
 
 // A person's request. `ticket` comes back in the Answer.
@@ -91,12 +96,13 @@ struct Ask {
   AskKind kind{};
   std::uint32_t ticket = 0;
   room::RuleId alarm{};                       // acknowledge, shelve, unshelve, reset, confirm
+  room::CauseId cause{};                      // bypass, confirm_bypass, end_bypass
   std::uint32_t occurrence = 0;               // acknowledge; 0 = the current one
-  room::ActuatorIndex actuator = no_subject;  // start, stop; no_subject = make_water
-  Duration lasting{0};                        // start (0 = to STOP), shelve
-  std::uint32_t token = 0;  // confirm: as told; reset: a fresh one made by the daemon
+  room::ActuatorIndex actuator = no_subject;  // start, stop, test_lease; no_subject = make_water
+  Duration lasting{0};                        // start (0 = to STOP), shelve, bypass (0 = usual)
+  std::uint32_t token = 0;  // confirmations: as told; reset, bypass: a fresh one by the daemon
   Name who{};
-  Remark why{};  // shelve, in the person's words: for the journal and the log
+  Remark why{};  // shelve, bypass, in the person's words: for the journal and the log
 };
 
 enum class TellKind : std::uint8_t { measured, rotated, replaced, tested, cleaned, stocked };

@@ -4,9 +4,12 @@
 #include "core/alarm/live.hpp"
 #include "core/interlock/decide.hpp"
 #include "core/ledger/post.hpp"
+#include "core/ledger/proof.hpp"
+#include "core/ledger/proof_by_meter.hpp"
 #include "core/ledger/told.hpp"
 #include "core/picture/picture.hpp"
 #include "core/procedure/attended.hpp"
+#include "core/procedure/lease_test.hpp"
 #include "core/procedure/make_water.hpp"
 #include "core/rules/catalogue.hpp"
 #include "core/signal/compare.hpp"
@@ -36,15 +39,20 @@ Instant step(const room::Room& room, State& state, const Event& event, Effects& 
   signal::judge(room, event, state.circumstances, state.signals, wake);
   signal::compare({room, state.circumstances, state.drives}, event, state.signals, state.comparison,
                   wake);
-  ledger::post({room, state.circumstances, state.signals, state.drives, state.make_water}, event,
-               state.ledger);
-  ledger::answer_tell(room, event, effects);
+  const ledger::Sources sources{room, state.circumstances, state.signals, state.drives,
+                                state.make_water};
+  ledger::post(sources, event, state.ledger);
+  ledger::post_proofs_by_meter(sources, event, state.comparison, state.ledger.fill, state.proofs);
+  const auto proved = ledger::post_proofs(sources, event, state.ledger, state.proofs);
+  ledger::answer_tell(room, event, proved, effects);
   const picture::Picture picture = picture::draw(room, state);
   rules::judge(picture, state.findings, wake);
   procedure::make_water(picture, event, state.make_water, effects, wake);
   procedure::attended(picture, event, state.attended, effects, wake);
-  interlock::decide(picture, state.findings, state.make_water, state.attended, event, state.latches,
-                    state.armed, state.drives, effects, wake);
+  procedure::lease_test(picture, event, state.lease_tests, effects, wake);
+  interlock::decide(picture, state.findings, state.make_water, state.attended,
+                    state.lease_tests.under_way, event, state.bypasses, state.latches, state.armed,
+                    state.drives, effects, wake);
   alarm::live(room, event, state.findings, state.latches, state.circumstances, state.alarms,
               state.flood, effects, wake);
   alarm::digest(state.latches, state.circumstances, state.ledger.made, state.alarms, state.digest,

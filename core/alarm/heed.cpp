@@ -82,6 +82,10 @@ void heed(const Ask& ask, Instant now, state::Alarms& alarms, Effects& effects) 
     case AskKind::reset:
     case AskKind::start:
     case AskKind::stop:
+    case AskKind::bypass:
+    case AskKind::confirm_bypass:
+    case AskKind::end_bypass:
+    case AskKind::test_lease:
       return;
   }
 }

@@ -113,7 +113,7 @@ Instant due_again(const Case& c) {
   constexpr Duration room_has_spoken = std::chrono::minutes{1};
   const state::Alarm& alarm = c.alarm;
   const auto priority = rules::priority_of(c.rule, alarm.why);
-  const Duration apart = rules::said_again_after(priority, alarm.acknowledged);
+  const Duration apart = rules::said_again_after(c.rule, priority, alarm.acknowledged);
   if (alarm.acknowledged) return alarm.acknowledged_at + apart;
   const Instant last = std::max(alarm.announced, alarm.since);
   const Instant due = last + apart;
@@ -123,8 +123,9 @@ Instant due_again(const Case& c) {
 void say_again(Case& c, Wake& wake) {
   if (!c.standing() || !c.heard() || !c.known.link_up) return;
   state::Alarm& alarm = c.alarm;
-  // The digest reminds of what has days.
-  if (rules::priority_of(c.rule, alarm.why) == rules::Priority::days) return;
+  // The digest reminds of what has days, unless it is to be said more often.
+  const bool days = rules::priority_of(c.rule, alarm.why) == rules::Priority::days;
+  if (days && c.rule.said_again == Duration{0}) return;
   const Instant due = due_again(c);
   if (c.now < due) return wake.by(due);
   alarm.acknowledged = false;

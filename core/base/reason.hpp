@@ -62,6 +62,9 @@ enum class Why : std::uint8_t {
   stopped_without_notice,  // a: seconds since the last record
   command_undelivered,     // subject: actuator  a: reason code of the broker
   not_recorded,            // the disk refused a write
+  bypassed,                // a: cause  b: minutes, in all
+  sensor_test_due,         // subject: instrument  a: days since the last test, or the first start
+  lease_test_due,          // subject: actuator  a: the same
   doubtful_for_long,       // subject: instrument  a: hours
   records_not_read,        // of the run before
 
@@ -93,6 +96,9 @@ enum class Why : std::uint8_t {
   effects_overflowed,
   switched_by_hand,    // subject: actuator
   excluded,            // subject: actuator that it must not run beside
+  lease_tried,         // subject: actuator  a: minutes that it takes at most
+  lease_proved,        // subject: actuator
+  lease_not_kept,      // subject: actuator
   mixing_vat_at_stop,  // a: litres  b: stop litres
   mixing_level_below,  // a: litres  b: limit
   no_mixing_level,     // a heater without a gauge
@@ -118,7 +124,16 @@ enum class Why : std::uint8_t {
   needs_minutes,
   nothing_to_drive,
   goes_with_make_water,  // subject: actuator
-  value_out_of_range,    // a: value  b: low  c: high
+  bypass_armed,          // a: token to confirm with
+  may_not_be_bypassed,
+  not_bypassed,
+  too_many_bypasses,   // a: how many are allowed at once
+  no_feedback,         // subject: actuator
+  not_at_rest,         // subject: actuator
+  not_reached_lately,  // subject: instrument
+  tested_and_not_off,  // subject: instrument
+  tested,              // subject: instrument  a: seconds from demand to OFF
+  value_out_of_range,  // a: value  b: low  c: high
 };
 
 inline constexpr std::uint8_t no_subject = 255;

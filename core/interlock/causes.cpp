@@ -17,8 +17,12 @@ Reason because(Why why, std::uint8_t subject = no_subject) { return {why, subjec
 
 float to_float(double value) { return static_cast<float>(value); }
 
+// Somebody is there: for so many minutes, or to try a lease of what goes with the fill.
 bool is_attended(const Picture& picture) {
-  return picture.make_water.demand == state::Demand::attended;
+  const state::LeaseTest& test = picture.lease_tests.under_way;
+  const bool tried = test.phase != state::LeasePhase::none && test.by_person &&
+                     facts(picture.room.actuators[test.actuator].role).makes_water;
+  return tried || picture.make_water.demand == state::Demand::attended;
 }
 
 Cause not_good(const Picture& picture, Quantity quantity, Place place, Why why) {
@@ -112,6 +116,16 @@ Cause unattended_without_lease(const Picture& picture, const Findings&) {
     const room::Actuator& actuator = picture.room.actuators[i];
     if (actuator.lease_kind != room::LeaseKind::none || !facts(actuator.role).makes_water) continue;
     return because(Why::lease_unsupervised, static_cast<std::uint8_t>(i));
+  }
+  return std::nullopt;
+}
+
+Cause unattended_without_kept_lease(const Picture& picture, const Findings&) {
+  if (is_attended(picture)) return std::nullopt;
+  for (std::size_t i = 0; i < picture.room.actuators.size(); ++i) {
+    if (!facts(picture.room.actuators[i].role).makes_water) continue;
+    if (!state::has_failed(picture.lease_tests.results[i])) continue;
+    return because(Why::lease_not_kept, static_cast<std::uint8_t>(i));
   }
   return std::nullopt;
 }

@@ -22,6 +22,7 @@ Cause mixing_vat_full(const picture::Picture&, const state::Findings&);
 Cause leak_not_seen(const picture::Picture&, const state::Findings&);
 Cause unattended_without_leak_sensor(const picture::Picture&, const state::Findings&);
 Cause unattended_without_lease(const picture::Picture&, const state::Findings&);
+Cause unattended_without_kept_lease(const picture::Picture&, const state::Findings&);
 Cause settling_after_start(const picture::Picture&, const state::Findings&);
 Cause frost(const picture::Picture&, const state::Findings&);
 

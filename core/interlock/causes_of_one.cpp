@@ -16,15 +16,6 @@ float to_float(double value) { return static_cast<float>(value); }
 
 Role role_of(const Picture& picture, std::size_t i) { return picture.room.actuators[i].role; }
 
-bool makes_water(const Picture& picture, std::size_t i) {
-  return facts(role_of(picture, i)).makes_water;
-}
-
-// Whether neither of the two can go on without the other.
-bool goes_with(const Picture& picture, std::size_t a, std::size_t b) {
-  return a == b || (makes_water(picture, a) && makes_water(picture, b));
-}
-
 Cause limit_of(const Picture& picture, std::size_t i) {
   const room::Actuator& actuator = picture.room.actuators[i];
   const state::Working& working = picture.ledger.working[i];
@@ -62,7 +53,7 @@ Cause disobedience(const Picture& picture, const Findings& findings, ActuatorInd
   if (!finding.active || !finding.raw) return std::nullopt;
   const bool off = finding.why.why == Why::off_not_obeyed;
   const bool stopped = off && facts(role_of(picture, i)).moves_water;
-  if (!stopped && !goes_with(picture, i, finding.why.subject)) return std::nullopt;
+  if (!stopped && !room::go_together(picture.room, i, finding.why.subject)) return std::nullopt;
   return finding.why;
 }
 
@@ -103,8 +94,9 @@ Cause mixing_level_not_good(const Picture& picture, const Findings&, ActuatorInd
 }
 
 Cause ran_too_long(const Picture& picture, const Findings&, ActuatorIndex i) {
-  for (std::size_t other = 0; other < picture.room.actuators.size(); ++other) {
-    if (!goes_with(picture, i, other)) continue;
+  for (std::size_t n = 0; n < picture.room.actuators.size(); ++n) {
+    const auto other = static_cast<ActuatorIndex>(n);
+    if (!room::go_together(picture.room, i, other)) continue;
     if (const Cause reached = limit_of(picture, other)) return reached;
   }
   return std::nullopt;

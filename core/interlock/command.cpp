@@ -67,7 +67,7 @@ void hear(Pass& pass) {
 std::optional<Reason> ended_elsewhere(Pass& pass) {
   Drive& drive = pass.drive;
   const Instant now = pass.picture.now;
-  if (pass.actuator.lease_kind == room::LeaseKind::plug_fixed) {
+  if (pass.actuator.lease_kind == room::LeaseKind::plug_fixed && pass.order.renewed) {
     const Instant auto_off = drive.commanded + pass.actuator.lease;
     const auto rest = static_cast<float>(seconds(pass.actuator.off_shortest));
     if (now >= auto_off) return Reason{Why::resting, pass.index, {rest}};
@@ -89,6 +89,7 @@ void keep_on(Pass& pass) {
   if (const auto ended = ended_elsewhere(pass)) return switch_to(pass, false, *ended);
   const auto kind = pass.actuator.lease_kind;
   if (kind == room::LeaseKind::plug_fixed || kind == room::LeaseKind::none) return;
+  if (!pass.order.renewed) return;
   const Duration renewed_every = pass.actuator.lease / 3;
   if (pass.picture.now >= pass.drive.sent + renewed_every) send(pass);
   pass.wake.by(pass.drive.sent + renewed_every);
@@ -172,6 +173,7 @@ void decide_one(Pass& pass, const Event& event) {
   const Order& order = pass.order;
   const Hold hold = order.held.hold;
   drive.wanted = order.wanted;
+  drive.may_start = hold == Hold::none;
   drive.held = hold >= Hold::force_off || (hold == Hold::inhibit && !drive.on);
   if (hold == Hold::trip) drive.ignored = 0;
   hear(pass);
@@ -201,6 +203,7 @@ void command(const picture::Picture& picture, const Event& event, room::Actuator
     drive.on = drive.on && mutant(Mutant::link_return_keeps_on);
     drive.wanted = order.wanted;
     drive.held = true;
+    drive.may_start = false;
     drive.why = order.held.why;
     return;
   }

@@ -13,6 +13,7 @@ struct Order {
   bool wanted = false;
   Reason want;
   Held held;
+  bool renewed = true;  // false: its lease is tried by silence, of us and of our own clock
 };
 
 // Switches, renews, repeats or answers for one actuator. Requires the link's state in the picture;

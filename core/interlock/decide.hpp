@@ -10,7 +10,7 @@ namespace tidewright::interlock {
 
 // Stage of step after the procedures. Cannot see an alarm, its acknowledgement or its shelf.
 void decide(const picture::Picture&, const state::Findings&, const state::MakeWater&,
-            const state::AttendedRuns&, const Event&, state::Latches&, state::Armed&,
-            state::Drives&, Effects&, Wake&);
+            const state::AttendedRuns&, const state::LeaseTest&, const Event&, state::Bypasses&,
+            state::Latches&, state::Armed&, state::Drives&, Effects&, Wake&);
 
 }  // namespace tidewright::interlock

@@ -51,6 +51,11 @@ consteval Holds holds(std::string_view letters) {
   return result;
 }
 
+// The longest bypass. What ends a fill, of either vat, or covers a heater has none: the vat would
+// run over, the heater burn. Neither have disobedience, limits, leases and the line to the broker.
+constexpr Duration bypass_of_a_leak = std::chrono::minutes{60};
+constexpr Duration bypass_else = std::chrono::hours{4};
+
 // Columns: booster pump, feed valve, fill valve, transfer pump, mixing pump, heater, divert valve,
 // flush valve. Feed and fill valve go with the booster pump: line pressure alone would go on
 // filling.
@@ -59,7 +64,8 @@ constexpr std::array rows{
         .cause = "a leak sensor says wet, or water flows with everything off",
         .holds = holds("TTTT..TT"),
         .stands = tripping<RuleId::leak>,
-        .rule = RuleId::leak},
+        .rule = RuleId::leak,
+        .bypass_longest = bypass_of_a_leak},
     Row{.id = CauseId::high_high_wet,
         .cause = "the high-high switch is reached",
         .holds = holds("TTT....."),
@@ -91,11 +97,13 @@ constexpr std::array rows{
     Row{.id = CauseId::leak_sensor_lost,
         .cause = "a leak sensor is lost",
         .holds = holds("xxxx..xx"),
-        .stands = lost<RuleId::leak_sensor_lost>},
+        .stands = lost<RuleId::leak_sensor_lost>,
+        .bypass_longest = bypass_of_a_leak},
     Row{.id = CauseId::high_high_lost,
         .cause = "the high-high switch is not good",
         .holds = holds("xxx....."),
-        .stands = high_high_not_good},
+        .stands = high_high_not_good,
+        .bypass_longest = bypass_else},
     Row{.id = CauseId::level_lost,
         .cause = "the gauge is lost",
         .holds = holds("xxx....."),
@@ -131,22 +139,26 @@ constexpr std::array rows{
         .holds = holds("xxx....."),
         .stands = found<RuleId::pump_dry>,
         .rule = RuleId::pump_dry,
-        .latches_at_stop = 5},
+        .latches_at_stop = 5,
+        .bypass_longest = bypass_else},
     Row{.id = CauseId::short_cycling,
         .cause = "the pump starts too often",
         .holds = holds("xxx....."),
         .stands = found<RuleId::short_cycling>,
         .rule = RuleId::short_cycling,
-        .latches_at_stop = 5},
+        .latches_at_stop = 5,
+        .bypass_longest = bypass_else},
     Row{.id = CauseId::product_over_stop,
         .cause = "the product is over the file's stop figure; the pump by on_breakthrough, or "
                  "where the closed fill valve leaves no way out",
         .holds = holds("xxx....."),
-        .stands_for = product_over_stop},
+        .stands_for = product_over_stop,
+        .bypass_longest = bypass_else},
     Row{.id = CauseId::concentrate_full,
         .cause = "the concentrate vat is full, or its switch is not good",
         .holds = holds("xxx...xx"),
-        .stands = concentrate_full},
+        .stands = concentrate_full,
+        .bypass_longest = bypass_else},
     Row{.id = CauseId::level_low,
         .cause = "the vat that it draws from or stands in is below low",
         .holds = holds("...xxx.."),
@@ -166,7 +178,8 @@ constexpr std::array rows{
     Row{.id = CauseId::leak_sensor_awaited,
         .cause = "a leak sensor has not been seen",
         .holds = holds("iiii..ii"),
-        .stands = leak_not_seen},
+        .stands = leak_not_seen,
+        .bypass_longest = bypass_of_a_leak},
     Row{.id = CauseId::no_leak_sensor,
         .cause = "unattended, and there is no leak sensor",
         .holds = holds("xxx....."),
@@ -175,14 +188,20 @@ constexpr std::array rows{
         .cause = "unattended, and nobody keeps the lease",
         .holds = holds("xxx....."),
         .stands = unattended_without_lease},
+    Row{.id = CauseId::lease_not_kept,
+        .cause = "unattended, and a lease was not kept when it was tried",
+        .holds = holds("xxx....."),
+        .stands = unattended_without_kept_lease},
     Row{.id = CauseId::after_unclean_start,
         .cause = "the run before ended without notice",
         .holds = holds("iiiiiiii"),
-        .stands = settling_after_start},
+        .stands = settling_after_start,
+        .bypass_longest = bypass_else},
     Row{.id = CauseId::frost,
         .cause = "there is frost in the room",
         .holds = holds("iii...ii"),
-        .stands = frost},
+        .stands = frost,
+        .bypass_longest = bypass_else},
 };
 
 consteval bool in_order() {

@@ -35,6 +35,8 @@ struct Row {
   // latches too; 0 = never. A trip latches always.
   std::optional<room::RuleId> rule = std::nullopt;
   std::size_t latches_at_stop = 0;
+  // The longest that a person may take it out of the interlock; 0 = never.
+  Duration bypass_longest{0};
 };
 
 // In the order of CauseId.

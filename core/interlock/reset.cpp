@@ -1,22 +1,14 @@
 #include "core/interlock/reset.hpp"
 
-#include <algorithm>
-
 #include "core/base/mutant.hpp"
+#include "core/interlock/arming.hpp"
 
 namespace tidewright::interlock {
 namespace {
 
-using namespace std::chrono_literals;
 using room::RuleId;
 
-constexpr Duration armed_for = 30s;
-constexpr std::uint8_t wrong_tries_max = 3;
-constexpr Duration locked_for = 60s;
-
-Reason because(Why why, std::uint8_t subject = no_subject, float number = 0) {
-  return {why, subject, {number}};
-}
+Reason because(Why why, std::uint8_t subject = no_subject) { return {why, subject, {}}; }
 
 // Dry in two good live samples; a sensor that speaks on change only may not say it twice for days,
 // and one good word must do.
@@ -45,16 +37,6 @@ std::optional<Reason> refusal(const picture::Picture& picture, const state::Find
   return std::nullopt;
 }
 
-Reason arm(const Ask& ask, Instant now, state::Armed& armed) {
-  if (armed.wrong_tries >= wrong_tries_max && now - armed.at < locked_for) {
-    return because(Why::too_many_tries, no_subject, static_cast<float>(seconds(locked_for)));
-  }
-  // Asking anew gives a new token, but no new tries: only the wait or the right token does.
-  const std::uint8_t tries = armed.wrong_tries < wrong_tries_max ? armed.wrong_tries : 0;
-  armed = {.armed = true, .alarm = ask.alarm, .token = ask.token, .at = now, .wrong_tries = tries};
-  return because(Why::armed, no_subject, static_cast<float>(ask.token));
-}
-
 // The oldest of the latches that are left is the first cause from now on.
 void clear(state::Latches& latches, RuleId alarm) {
   const bool was_first = latches[alarm].first;
@@ -68,18 +50,6 @@ void clear(state::Latches& latches, RuleId alarm) {
     if (latch.set && (oldest == nullptr || latch.since < oldest->since)) oldest = &latch;
   }
   if (oldest != nullptr) oldest->first = true;
-}
-
-std::optional<Reason> wrong_confirmation(const Ask& ask, Instant now, state::Armed& armed) {
-  if (!armed.armed || armed.alarm != ask.alarm || now - armed.at > armed_for) {
-    return because(Why::armed_too_long_ago, no_subject, static_cast<float>(seconds(armed_for)));
-  }
-  if (armed.token == ask.token || mutant(Mutant::any_token_will_do)) return std::nullopt;
-  if (++armed.wrong_tries >= wrong_tries_max) {
-    armed.armed = false;
-    armed.at = now;
-  }
-  return because(Why::wrong_token);
 }
 
 }  // namespace
@@ -102,7 +72,7 @@ void reset(const picture::Picture& picture, const state::Findings& findings, con
     return;
   }
   if (is_reset) {
-    const Reason why = arm(*ask, picture.now, armed);
+    const Reason why = arm(*ask, Why::armed, picture.now, armed);
     effects.push(Answer{ask->ticket, why.why == Why::armed, why});
     return;
   }

@@ -87,12 +87,13 @@ void hold_latched(const picture::Picture& picture, const state::Latches& latches
 }  // namespace
 
 HeldActuators trip(const picture::Picture& picture, const state::Findings& findings,
-                   state::Latches& latches) {
+                   const state::Bypasses& bypasses, state::Latches& latches) {
   const bool none_before = std::none_of(latches.items.begin(), latches.items.end(),
                                         [](const state::Latch& latch) { return latch.set; });
   HeldActuators held;
   for (const Row& row : matrix()) {
-    const Outcome outcome = apply(row, picture, findings, held);
+    const bool bypassed = state::find(bypasses, row.id, picture.now) != nullptr;
+    const Outcome outcome = bypassed ? Outcome{} : apply(row, picture, findings, held);
     if (!row.rule) continue;
     state::Latch& latch = latches[*row.rule];
     const bool stands = outcome.first.has_value();

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/interlock/matrix.hpp"
+#include "core/state/bypass.hpp"
 #include "core/state/latch.hpp"
 
 namespace tidewright::interlock {
@@ -20,7 +21,9 @@ struct HeldActuators {
 };
 
 // Goes through the matrix once: sets latches, marks first causes, and tells what is held. A latch
-// holds the roles that its cause stopped until it is reset.
-HeldActuators trip(const picture::Picture&, const state::Findings&, state::Latches&);
+// holds the roles that its cause stopped until it is reset; a bypassed cause counts as gone, but
+// lifts no latch.
+HeldActuators trip(const picture::Picture&, const state::Findings&, const state::Bypasses&,
+                   state::Latches&);
 
 }  // namespace tidewright::interlock

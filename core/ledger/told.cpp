@@ -44,12 +44,13 @@ Reason judge_tell(const room::Room& room, const Tell& tell) {
   return {Why::done, no_subject, {}};
 }
 
-void answer_tell(const room::Room& room, const Event& event, Effects& effects) {
+void answer_tell(const room::Room& room, const Event& event, const std::optional<Reason>& proved,
+                 Effects& effects) {
   const auto* tell = std::get_if<Tell>(&event.what);
   if (tell == nullptr) return;
-  const Reason why = judge_tell(room, *tell);
-  const bool done = why.why == Why::done;
-  if (done && changes_the_ledger(tell->kind)) effects.push(Persist{});
+  const Reason why = proved.value_or(judge_tell(room, *tell));
+  const bool done = why.why == Why::done || why.why == Why::tested;
+  if (proved || (done && changes_the_ledger(tell->kind))) effects.push(Persist{});
   effects.push(Answer{tell->ticket, done, why});
 }
 

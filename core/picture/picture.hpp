@@ -33,11 +33,13 @@ struct Picture {
   const state::Signals& signals;
   const state::Comparison& comparison;
   const state::Ledger& ledger;
-  const state::MakeWater& make_water;   // of the step before
-  const state::AttendedRuns& attended;  // of the step before
-  const state::Drives& drives;          // of the step before
-  const state::Latches& latches;        // of the step before
-  const state::Findings& findings;      // of the step before
+  const state::MakeWater& make_water;    // of the step before
+  const state::LeaseTests& lease_tests;  // of the step before, until its procedure
+  const state::Bypasses& bypasses;       // of the step before
+  const state::Proofs& proofs;
+  const state::Drives& drives;      // of the step before
+  const state::Latches& latches;    // of the step before
+  const state::Findings& findings;  // of the step before
   Instant now;
 
   // Danger, believed at any quality.

@@ -91,6 +91,12 @@ bool happen_to_plug(Plug& plug, std::string_view what) {
     plug.faults.mute = true;
   } else if (what == "speaks again") {
     plug.faults.mute = false;
+  } else if (what == "loses its timer") {
+    plug.faults.timer = room::LeaseKind::none;
+  } else if (what == "takes no renewal") {
+    plug.faults.timer = room::LeaseKind::plug_fixed;
+  } else if (what == "has its timer again") {
+    plug.faults.timer.reset();
   } else if (what == "obeys again") {
     plug.faults.ignores_on = plug.faults.ignores_off = false;
   } else {

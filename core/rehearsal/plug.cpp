@@ -20,8 +20,9 @@ void Plug::reboot(bool on, Instant now) {
 void Plug::set(bool on, Instant now) {
   if (on ? faults.ignores_on : faults.ignores_off) return;
   const bool begins = on && !on_;
-  const bool renewed = actuator_->lease_kind != room::LeaseKind::plug_fixed;
-  const bool timed = actuator_->lease_kind != room::LeaseKind::none;
+  const room::LeaseKind kind = faults.timer.value_or(actuator_->lease_kind);
+  const bool renewed = kind != room::LeaseKind::plug_fixed;
+  const bool timed = kind != room::LeaseKind::none;
   if (!on) lease_ends_ = never;
   if (on && timed && (begins || renewed)) lease_ends_ = now + actuator_->lease;
   if (on != on_) since_ = now;

@@ -23,6 +23,8 @@ struct PlugFaults {
   bool ignores_on = false;
   bool ignores_off = false;  // a welded relay: the timer cannot open it either
   bool mute = false;         // says nothing of itself
+  // Who really switches it off, whatever the file says: it was set up otherwise.
+  std::optional<room::LeaseKind> timer;
   std::optional<bool> lies;  // says this of its relay, whatever is so
   Duration lags{0};          // and says it later by so much
 };

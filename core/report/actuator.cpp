@@ -1,4 +1,7 @@
+#include <fmt/format.h>
+
 #include "core/base/mutant.hpp"
+#include "core/interlock/matrix.hpp"
 #include "core/report/fields.hpp"
 #include "core/report/phrases.hpp"
 #include "core/report/things.hpp"
@@ -25,6 +28,24 @@ std::string feedback_why(const Picture& picture, room::ActuatorIndex i) {
   const auto feedback = room::find(picture.room, room::Quantity::feedback, i);
   if (!feedback) return "it gives no feedback";
   return words(picture.room, signal_reason(picture, *feedback));
+}
+
+// What holds it or lets it run; and what would hold it, were it not bypassed.
+std::string why(const Picture& picture, room::ActuatorIndex i) {
+  std::string text = words(picture.room, picture.drives[i].why);
+  for (const state::Bypass& bypass : picture.bypasses.items) {
+    if (picture.now >= bypass.until) continue;
+    const interlock::Row& row = interlock::matrix()[static_cast<std::size_t>(bypass.cause)];
+    if (row.holds[picture.room.actuators[i].role] == interlock::Hold::none) continue;
+    text += fmt::format(" ({} is bypassed until {} by {})", room::name(bypass.cause),
+                        clock_time(bypass.until, picture.circumstances.wall), bypass.who.view());
+  }
+  return text;
+}
+
+std::string lease_word(const state::Proof& proof) {
+  if (proof.at == long_ago) return "never tried";
+  return proof.passed ? "kept" : "not kept";
 }
 
 std::string power_why(const Picture& picture, room::ActuatorIndex i) {
@@ -56,8 +77,9 @@ Thing actuator(const Picture& picture, room::ActuatorIndex i) {
       .add_if("confirmed", confirmed, feedback_why(picture, i))
       .add_if("confirmed_status", status_of(picture, room::Quantity::feedback, i),
               "it gives no feedback")
-      .add("why", words(picture.room, drive.why))
+      .add("why", why(picture, i))
       .add("lease_s", seconds(actuator.lease), 0)
+      .add("lease_proof", lease_word(picture.lease_tests.results[i]))
       .add("tripped", !trip.empty())
       .add("tripped_by", trip)
       // On although it was told OFF and had obeyed: a hand on the button.

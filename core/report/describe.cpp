@@ -25,6 +25,7 @@ Report describe(const room::Room& room, const State& state) {
     report.things.push_back(supply(picture, static_cast<room::SupplyIndex>(i)));
   }
   report.things.push_back(ledger(picture));
+  report.things.push_back(protection(picture));
   return report;
 }
 

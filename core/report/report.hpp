@@ -30,7 +30,7 @@ struct Field {
 };
 
 // One document: `vat/pure`, `mixing_vat`, `purifier`, `resin/lead`, `actuator/booster`,
-// `alarm/leak`, `source/floor`, `supply/salt`, `ledger`.
+// `alarm/leak`, `source/floor`, `supply/salt`, `ledger`, `protection`.
 struct Thing {
   std::string kind;
   std::string id;  // empty where there is one of its kind

@@ -5,9 +5,11 @@
 //   a_s a_m a_h the number a, which is in seconds, minutes or hours, as a time in words; b so
 //   a_l         the number a, in seconds, which is growing: told so that it changes once a minute
 //   vat rule    the vat's name; the name of the rule whose number is a
+//   cause       the cause of the matrix whose number is a
 #include <fmt/args.h>
 #include <fmt/format.h>
 
+#include "core/interlock/matrix.hpp"
 #include "core/report/phrases.hpp"
 #include "core/report/report.hpp"
 #include "core/rules/catalogue.hpp"
@@ -114,6 +116,11 @@ constexpr Row rows[] = {
     {Why::records_not_read, About::room,
      "the records of the run before could not be read, so a trip is assumed"},
 
+    {Why::bypassed, About::room, "bypassed for {b_m}: {cause}"},
+    {Why::sensor_test_due, About::instrument, "{it} was not tried for {a} days"},
+    {Why::lease_test_due, About::actuator,
+     "whether {it} goes off by itself was not tried for {a} days"},
+
     {Why::below_start, About::room, "the {vat} holds {a} L, below start at {b} L"},
     {Why::asked_to_start, About::room, "a start was asked for"},
     {Why::in_hours, About::room, "it is the time of day for filling and the float is not full"},
@@ -143,6 +150,11 @@ constexpr Row rows[] = {
     {Why::effects_overflowed, About::room, "too much at once: everything was switched off"},
     {Why::switched_by_hand, About::actuator, "{it} was switched by hand"},
     {Why::excluded, About::actuator, "it must not run beside {it}"},
+    {Why::lease_tried, About::actuator,
+     "whether {it} goes off by itself is being tried, for {a_m} at most"},
+    {Why::lease_proved, About::actuator, "{it} went off by itself when that was tried"},
+    {Why::lease_not_kept, About::actuator,
+     "{it} did not keep its lease when that was tried, so it runs only while somebody is there"},
     {Why::mixing_vat_at_stop, About::room, "the mixing vat holds {a} L, stop is at {b} L"},
     {Why::mixing_level_below, About::room, "the mixing vat holds {a} L, under {b} L"},
     {Why::no_mixing_level, About::room, "there is no gauge to show that the heater is covered"},
@@ -155,8 +167,7 @@ constexpr Row rows[] = {
     {Why::still_wet_or_unknown, About::instrument, "{it} must report dry twice before the reset"},
     {Why::cause_still_stands, About::room, "the cause still stands"},
     {Why::wrong_token, About::room, "this is not the token of the answer"},
-    {Why::armed_too_long_ago, About::room,
-     "the reset was asked for more than {a_s} ago: ask again"},
+    {Why::armed_too_long_ago, About::room, "that was asked for more than {a_s} ago: ask again"},
     {Why::too_many_tries, About::room, "too many tries: wait {a_s}"},
     {Why::old_occurrence, About::room, "that was an older occurrence; the present one is {a}"},
     {Why::nothing_to_acknowledge, About::room, "there is nothing to acknowledge"},
@@ -169,6 +180,17 @@ constexpr Row rows[] = {
     {Why::nothing_to_drive, About::room, "nothing here is switched by the daemon"},
     {Why::goes_with_make_water, About::actuator,
      "{it} goes with the fill: start or stop make_water instead"},
+    {Why::bypass_armed, About::room, "ready to bypass: confirm within 30 s with the token {a}"},
+    {Why::may_not_be_bypassed, About::room, "this cause may not be bypassed"},
+    {Why::not_bypassed, About::room, "that is not bypassed"},
+    {Why::too_many_bypasses, About::room, "at most {a} causes may be bypassed at once"},
+    {Why::no_feedback, About::actuator, "{it} gives no feedback, so nobody could tell"},
+    {Why::not_at_rest, About::actuator, "{it} runs or is wanted: try it when it is at rest"},
+    {Why::not_reached_lately, About::instrument,
+     "{it} was not reached within the last hour while the pump ran: try it first, then tell"},
+    {Why::tested_and_not_off, About::instrument,
+     "{it} was reached, but not everything was off in time: that test has failed"},
+    {Why::tested, About::instrument, "{it} was tried: everything was off within {a} s"},
     {Why::value_out_of_range, About::room, "{a} is out of range ({b} to {c})"},
 };
 
@@ -214,6 +236,11 @@ std::string_view rule_of(const Reason& reason) {
   return index < room::rule_count ? rules::catalogue[index]->name : "?";
 }
 
+std::string_view cause_of(const Reason& reason) {
+  const auto index = static_cast<std::size_t>(reason.numbers[0]);
+  return index < room::cause_count ? interlock::matrix()[index].cause : "?";
+}
+
 Duration spanning(float amount, Duration of_unit) {
   return Duration{static_cast<Duration::rep>(static_cast<double>(amount) *
                                              static_cast<double>(of_unit.count()))};
@@ -232,6 +259,7 @@ std::string words(const room::Room& room, const Reason& reason) {
   add("unit", std::string(unit_of(room, reason)));
   add("vat", vat_words(room));
   add("rule", std::string(rule_of(reason)));
+  add("cause", std::string(cause_of(reason)));
   add("a", number(static_cast<double>(a)));
   add("b", number(static_cast<double>(b)));
   add("c", number(static_cast<double>(c)));

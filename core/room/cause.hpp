@@ -36,10 +36,11 @@ enum class CauseId : std::uint8_t {
   leak_sensor_awaited,
   no_leak_sensor,
   lease_unsupervised,
+  lease_not_kept,
   after_unclean_start,
   frost,
 };
-inline constexpr std::size_t cause_count = 28;
+inline constexpr std::size_t cause_count = 29;
 
 inline constexpr std::array<std::string_view, cause_count> cause_names{
     "leak_wet",
@@ -68,10 +69,15 @@ inline constexpr std::array<std::string_view, cause_count> cause_names{
     "leak_sensor_awaited",
     "no_leak_sensor",
     "lease_unsupervised",
+    "lease_not_kept",
     "after_unclean_start",
     "frost",
 };
 
-constexpr std::string_view name(CauseId id) { return cause_names[static_cast<std::size_t>(id)]; }
+// Empty for a value that is no cause.
+constexpr std::string_view name(CauseId id) {
+  const auto index = static_cast<std::size_t>(id);
+  return index < cause_count ? cause_names[index] : std::string_view{};
+}
 
 }  // namespace tidewright::room

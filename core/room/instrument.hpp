@@ -67,6 +67,12 @@ struct Instrument {
   std::optional<double> power_up = std::nullopt;
 };
 
+// What a person proves every few months: by a wet cloth, or by lifting the float.
+inline bool is_tried_by_hand(const Instrument& i) {
+  return i.quantity == Quantity::wetness ||
+         (i.quantity == Quantity::float_switch && i.place == Place::vat_high_high);
+}
+
 // How long silence is normal. Three missed reports, never under a minute.
 inline Duration stale_after(const Instrument& i) {
   if (i.on_change) return i.reports_every;

@@ -35,6 +35,11 @@ std::optional<ActuatorIndex> driving(const Room& room) {
   return room.purifier->driven_by;
 }
 
+bool go_together(const Room& room, ActuatorIndex a, ActuatorIndex b) {
+  return a == b ||
+         (facts(room.actuators[a].role).makes_water && facts(room.actuators[b].role).makes_water);
+}
+
 Duration feedback_due(const Room& room, ActuatorIndex actuator) {
   Duration due = room.actuators[actuator].travel + std::chrono::seconds{10};
   const auto feedback = find(room, Quantity::feedback, actuator);

@@ -30,6 +30,7 @@ enum class RuleId : std::uint8_t {
   store_failed,
   records_unreadable,
   unclean_start,
+  lease_not_kept,
   membrane_rejection_low,
   resin_near_end,
   feed_changed,
@@ -37,8 +38,10 @@ enum class RuleId : std::uint8_t {
   water_aged,
   vat_cleaning_due,
   stock_low,
+  bypass_active,
+  proof_test_due,
 };
-inline constexpr std::size_t rule_count = 26;
+inline constexpr std::size_t rule_count = 29;
 
 struct RuleSettings {
   Duration on_delay{0};

@@ -56,6 +56,7 @@ struct Rule {
   Duration respond_within{0};
   Duration on_delay{0};  // defaults; the household's file may change them
   Duration off_delay{0};
+  Duration said_again{0};  // while it stands, acknowledged or not; 0 = by its priority
   // While that rule is on, this alarm is its consequence and is not announced by itself.
   std::optional<room::RuleId> consequence_of = std::nullopt;
   bool (*applies)(const room::Room&) = nullptr;  // what it needs is installed
@@ -68,8 +69,9 @@ constexpr Priority priority_of(const Rule& rule, const Reason& why) {
   return why.why == Why::on_not_obeyed ? Priority::soon : rule.priority;
 }
 
-// How long after the last announcement a standing alarm is announced again.
-constexpr Duration said_again_after(Priority priority, bool acknowledged) {
+// How long after the last announcement a standing alarm of that priority is announced again.
+constexpr Duration said_again_after(const Rule& rule, Priority priority, bool acknowledged) {
+  if (rule.said_again > Duration{0}) return rule.said_again;
   if (priority == Priority::days) return std::chrono::days{7};
   if (priority == Priority::urgent && !acknowledged) return std::chrono::minutes{10};
   return std::chrono::hours{12};

@@ -16,6 +16,7 @@ struct Drive {
   bool obeyed = false;              // since that command the feedback has agreed with it once
   bool wanted = false;              // the procedure wants it ON
   bool held = false;                // something forbids ON, or ends it
+  bool may_start = false;           // nothing stands against it, not even against a start
   Reason why;                       // of the want, or of what holds it
   Instant commanded = long_ago;     // when `on` last changed, or was commanded anew after a start
   Instant sent = long_ago;          // when a command was last published

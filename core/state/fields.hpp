@@ -9,16 +9,10 @@
 //   visit.supplies(name, member)     one value for each supply of the room
 #pragma once
 
-#include <concepts>
-#include <type_traits>
-
+#include "core/state/protection_fields.hpp"
 #include "core/state/state.hpp"
 
 namespace tidewright::state {
-
-// A `Struct`, const or not.
-template <class T, class Struct>
-concept Either = std::same_as<std::remove_const_t<T>, Struct>;
 
 void fields(auto& visit, Either<Alarm> auto& alarm) {
   visit("active", alarm.active);
@@ -65,6 +59,7 @@ void fields(auto& visit, Either<Drive> auto& drive) {
   visit("obeyed", drive.obeyed);
   visit("wanted", drive.wanted);
   visit("held", drive.held);
+  visit("may_start", drive.may_start);
   visit("why", drive.why);
   visit("commanded", drive.commanded);
   visit("sent", drive.sent);
@@ -95,6 +90,7 @@ void fields(auto& visit, Either<Latch> auto& latch) {
 void fields(auto& visit, Either<Armed> auto& armed) {
   visit("armed", armed.armed);
   visit("alarm", armed.alarm);
+  visit("cause", armed.cause);
   visit("token", armed.token);
   visit("at", armed.at);
   visit("wrong_tries", armed.wrong_tries);
@@ -280,9 +276,12 @@ void fields(auto& visit, Either<State> auto& state) {
   visit.instruments("signals", state.signals);
   visit("comparison", state.comparison);
   visit("ledger", state.ledger);
+  visit("proofs", state.proofs);
   visit.rules("findings", state.findings);
   visit("make_water", state.make_water);
   visit.actuators("attended", state.attended);
+  visit("lease_tests", state.lease_tests);
+  visit("bypasses", state.bypasses);
   visit.actuators("drives", state.drives);
   visit.rules("latches", state.latches);
   visit("armed", state.armed);

@@ -6,6 +6,7 @@
 
 #include "core/base/instant.hpp"
 #include "core/base/reason.hpp"
+#include "core/room/cause.hpp"
 #include "core/room/role.hpp"
 #include "core/room/rule.hpp"
 
@@ -24,10 +25,11 @@ struct Latch {
   std::uint8_t roles = every_role;  // a bit for each room::Role that it holds
 };
 
-// A reset that was asked for and waits for its token.
+// A reset or bypass that was asked for and waits for its token.
 struct Armed {
   bool armed = false;
   room::RuleId alarm{};
+  room::CauseId cause{};  // of a bypass
   std::uint32_t token = 0;
   Instant at = long_ago;
   std::uint8_t wrong_tries = 0;

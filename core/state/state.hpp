@@ -6,13 +6,16 @@
 
 #include "core/state/alarm.hpp"
 #include "core/state/attended.hpp"
+#include "core/state/bypass.hpp"
 #include "core/state/circumstances.hpp"
 #include "core/state/comparison.hpp"
 #include "core/state/drive.hpp"
 #include "core/state/finding.hpp"
 #include "core/state/latch.hpp"
+#include "core/state/lease_test.hpp"
 #include "core/state/ledger.hpp"
 #include "core/state/make_water.hpp"
+#include "core/state/proof.hpp"
 #include "core/state/signal.hpp"
 
 namespace tidewright {
@@ -22,9 +25,12 @@ struct State {
   state::Signals signals{};
   state::Comparison comparison;
   state::Ledger ledger;
+  state::Proofs proofs;
   state::Findings findings;
   state::MakeWater make_water;
   state::AttendedRuns attended{};
+  state::LeaseTests lease_tests;
+  state::Bypasses bypasses;
   state::Drives drives{};
   state::Latches latches;
   state::Armed armed;

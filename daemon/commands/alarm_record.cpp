@@ -45,10 +45,13 @@ std::string_view latching_word(Latching latching) {
 }
 
 std::string repeated(const Rule& rule) {
+  if (rule.said_again > Duration{0}) {
+    return fmt::format("every {}, acknowledged or not", lasting(rule.said_again));
+  }
   if (rule.priority == Priority::days) return "in the weekly digest, for as long as it stands";
   return fmt::format("every {} until acknowledged, every {} after that",
-                     lasting(rules::said_again_after(rule.priority, false)),
-                     lasting(rules::said_again_after(rule.priority, true)));
+                     lasting(rules::said_again_after(rule, rule.priority, false)),
+                     lasting(rules::said_again_after(rule, rule.priority, true)));
 }
 
 std::string suppression(const Rule& rule) {
@@ -112,7 +115,7 @@ std::string as_json(const Rule& rule) {
       {"latching", latching_word(rule.latching)},
       {"on_delay_s", seconds(rule.on_delay)},
       {"off_delay_s", seconds(rule.off_delay)},
-      {"said_again_min", seconds(rules::said_again_after(rule.priority, false)) / 60},
+      {"said_again_min", seconds(rules::said_again_after(rule, rule.priority, false)) / 60},
       {"may_be_shelved", rule.may_be_shelved},
       {"consequence_of", nullptr},
       {"test", record.test},

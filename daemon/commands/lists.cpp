@@ -94,10 +94,13 @@ Listing list_interlocks() {
   Listing listing{"What stops what", {"name", "cause"}, {}};
   for (const room::RoleFacts& role : room::role_facts) listing.columns.emplace_back(role.name);
   listing.columns.emplace_back("needs_reset");
+  listing.columns.emplace_back("bypass_at_most");
   for (const interlock::Row& row : interlock::matrix()) {
     std::vector<std::string> cells{std::string(room::name(row.id)), std::string(row.cause)};
     for (const interlock::Hold hold : row.holds.items) cells.emplace_back(hold_word(hold));
     cells.push_back(reset_word(row));
+    const bool never = row.bypass_longest <= Duration{0};
+    cells.push_back(never ? "never" : report::lasting(row.bypass_longest));
     listing.rows.push_back(std::move(cells));
   }
   return listing;
@@ -118,6 +121,7 @@ Listing list_topics() {
            {"<base>/<room>/source/<id>/online", "out", "retained", "online or offline"},
            {"<base>/<room>/supply/<id>", "out", "retained", "stock, and when to order"},
            {"<base>/<room>/ledger", "out", "retained", "litres made, the fill under way"},
+           {"<base>/<room>/protection", "out", "retained", "bypasses, proof tests and their dates"},
            {"<base>/<room>/value/<thing>/<name>", "out", "retained", "each value by itself"},
            {"<base>/<room>/announcement", "out", "no", "an alarm in words, as it is told"},
            {"<base>/<room>/ask", "in", "refused", "a person's request"},

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "core/picture/proof_due.hpp"
+
 namespace tidewright::commands {
 namespace {
 
@@ -22,6 +24,7 @@ class Life {
   Life(const Room& room, RuleId alarm) : room_(room), alarm_(alarm) {
     if (room.vat) level_ = room.vat->start_below.value_or(room.vat->enough).value / 2;
     for (std::size_t i = 0; i < room.instruments.size(); ++i) spoke_.push_back(long_ago);
+    if (alarm == RuleId::proof_test_due) state_.proofs.installed = begin_ - 24h * 28;
   }
 
   std::optional<Plight> live() {
@@ -34,8 +37,10 @@ class Life {
       now_ += beat;
       fill();
       if (now_ == begin_ + well_for) befall();
+      if (now_ == begin_ + well_for + 5min && alarm_ == RuleId::lease_not_kept) try_lease();
       speak();
       happen(Tick{});
+      plugs_answer();
     }
     return came_;
   }
@@ -90,12 +95,28 @@ class Life {
       happen(Delivery{.actuator = 0, .code = not_authorized});
     if (alarm_ == RuleId::stock_low)
       happen(Tell{.kind = TellKind::stocked, .ticket = 1, .supply = 0});
-    if (alarm_ == RuleId::actuator_disobeys) happen(Ask{.kind = AskKind::stop, .ticket = 1});
+    if (alarm_ == RuleId::actuator_disobeys || alarm_ == RuleId::lease_not_kept) {
+      happen(Ask{.kind = AskKind::stop, .ticket = 1});
+    }
+    if (alarm_ == RuleId::bypass_active) {
+      for (const AskKind kind : {AskKind::bypass, AskKind::confirm_bypass}) {
+        happen(Ask{.kind = kind, .ticket = 1, .cause = room::CauseId::frost, .token = 1});
+      }
+    }
     if (alarm_ != RuleId::leak_sensor_lost) return;
     for (std::size_t i = 0; i < room_.instruments.size(); ++i) {
       const room::Instrument& instrument = room_.instruments[i];
       if (instrument.quantity != Quantity::wetness || !instrument.has_availability) continue;
       happen(Availability{static_cast<room::InstrumentIndex>(i), false});
+    }
+  }
+
+  // None of the plugs here goes off by itself.
+  void try_lease() {
+    for (std::size_t n = 0; n < room_.actuators.size(); ++n) {
+      const auto i = static_cast<room::ActuatorIndex>(n);
+      if (!picture::lease_can_be_tried(room_, i)) continue;
+      return happen(Ask{.kind = AskKind::test_lease, .ticket = 1, .actuator = i});
     }
   }
 
@@ -108,6 +129,16 @@ class Life {
       if (!value || now_ - spoke_[i] < every) continue;
       spoke_[i] = now_;
       happen(Reading{.instrument = static_cast<room::InstrumentIndex>(i), .value = *value});
+    }
+  }
+
+  // Their word follows the command at once.
+  void plugs_answer() {
+    if (is(RuleId::broker_lost)) return;
+    for (std::size_t i = 0; i < room_.instruments.size(); ++i) {
+      if (room_.instruments[i].quantity != Quantity::feedback) continue;
+      const double on = switched(room_.instruments[i], 1);
+      happen(Reading{.instrument = static_cast<room::InstrumentIndex>(i), .value = on});
     }
   }
 

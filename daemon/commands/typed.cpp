@@ -22,7 +22,7 @@ bool may_be_left_out(std::string_view field) { return field == "unit" || field =
 std::vector<std::string_view> positions(const RequestKind& kind) {
   std::vector<std::string_view> fields;
   for (const std::string_view field : kind.required) {
-    if (field != "minutes") fields.push_back(field);
+    if (field != "minutes" && field != "why") fields.push_back(field);
   }
   for (const std::string_view field : kind.optional) {
     if (may_be_left_out(field)) fields.push_back(field);
@@ -37,6 +37,10 @@ bool allows(const RequestKind& kind, std::string_view field) {
   return holds(kind.required) || holds(kind.optional);
 }
 
+bool needs(const RequestKind& kind, std::string_view field) {
+  return std::find(kind.required.begin(), kind.required.end(), field) != kind.required.end();
+}
+
 // `tidewright ask shelve ALARM --minutes MINUTES --who NAME`
 std::string pattern(hub::Verb verb, const RequestKind& kind) {
   std::string text = fmt::format("tidewright {} {}", hub::verb_name(verb), kind.name);
@@ -47,12 +51,10 @@ std::string pattern(hub::Verb verb, const RequestKind& kind) {
     text += may_be_left_out(field) ? " [" + word + "]" : " " + word;
   }
   if (allows(kind, "minutes")) {
-    const bool must =
-        std::find(kind.required.begin(), kind.required.end(), "minutes") != kind.required.end();
-    text += must ? " --minutes MINUTES" : " [--minutes MINUTES]";
+    text += needs(kind, "minutes") ? " --minutes MINUTES" : " [--minutes MINUTES]";
   }
   if (allows(kind, "occurrence")) text += " [--occurrence NUMBER]";
-  if (allows(kind, "why")) text += " [--why TEXT]";
+  if (allows(kind, "why")) text += needs(kind, "why") ? " --why TEXT" : " [--why TEXT]";
   return text + " --who NAME";
 }
 
@@ -98,7 +100,8 @@ std::variant<std::string, Usage> as_request(const Typed& typed, const std::strin
   const std::size_t given = typed.words.size() - 1;
   const auto optional = std::count_if(fields.begin(), fields.end(), may_be_left_out);
   const std::size_t needed = fields.size() - static_cast<std::size_t>(optional);
-  const bool wrong_option = (typed.minutes && !allows(*kind, "minutes")) ||
+  const bool wrong_option = (needs(*kind, "why") && typed.why.empty()) ||
+                            (typed.minutes && !allows(*kind, "minutes")) ||
                             (typed.occurrence && !allows(*kind, "occurrence")) ||
                             (!typed.why.empty() && !allows(*kind, "why"));
   if (given < needed || given > fields.size() || wrong_option) {
@@ -117,8 +120,9 @@ std::variant<std::string, Usage> as_request(const Typed& typed, const std::strin
 }
 
 std::string confirmation(const Typed& reset, std::uint32_t token, const std::string& id) {
-  return dumped({{"ask", "confirm"},
-                 {"alarm", reset.words.at(1)},
+  const bool bypass = reset.words.at(0) == "bypass";
+  return dumped({{"ask", bypass ? "confirm_bypass" : "confirm"},
+                 {bypass ? "cause" : "alarm", reset.words.at(1)},
                  {"token", token},
                  {"who", reset.who},
                  {"id", id}});

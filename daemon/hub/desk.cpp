@@ -66,7 +66,7 @@ std::variant<Ask, Tell, Reply> Desk::take(const Letter& letter, Instant now,
   }
   Ask ask = std::get<Ask>(request.content);
   ask.ticket = ticket;
-  if (ask.kind == AskKind::reset) ask.token = fresh_token_();
+  if (ask.kind == AskKind::reset || ask.kind == AskKind::bypass) ask.token = fresh_token_();
   return ask;
 }
 
@@ -75,7 +75,8 @@ std::optional<Reply> Desk::reply(const Answer& answer, std::string_view words, I
   Pending& pending = pending_[answer.ticket % pending_.size()];
   if (answer.ticket == 0 || pending.ticket != answer.ticket) return std::nullopt;
   std::optional<std::uint32_t> token;
-  if (answer.why.why == Why::armed) token = static_cast<std::uint32_t>(answer.why.numbers[0]);
+  const bool armed = answer.why.why == Why::armed || answer.why.why == Why::bypass_armed;
+  if (armed) token = static_cast<std::uint32_t>(answer.why.numbers[0]);
   const std::string at = report::wall_time(now, wall);
   Reply reply = write(pending, body(pending.about, answer.done, words, token, at));
   pending = {};

@@ -83,7 +83,8 @@ Ask read_ask(AskKind kind, Fields& fields) {
   ask.token = fields.whole_number("token", 999'999);
   ask.who = Name(fields.text("who", 31));
   ask.why = Remark(fields.text("why", 95));
-  ask.actuator = fields.what();
+  ask.cause = fields.cause();
+  ask.actuator = kind == AskKind::test_lease ? fields.actuator() : fields.what();
   return ask;
 }
 

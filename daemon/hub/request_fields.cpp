@@ -125,6 +125,31 @@ room::InstrumentIndex Fields::instrument() {
   return no_subject;
 }
 
+room::ActuatorIndex Fields::actuator() {
+  if (!has("actuator")) return no_subject;
+  const std::string id = text("actuator", 64);
+  if (refusal_) return no_subject;
+  Names known;
+  for (const room::Actuator& each : household_.room.actuators) known.push_back(each.id);
+  const auto found = std::find(known.begin(), known.end(), id);
+  if (found != known.end()) return static_cast<room::ActuatorIndex>(found - known.begin());
+  refuse(fmt::format("There is no actuator {}.{} The actuators are: {}.", as_json(id),
+                     guess(id, known), fmt::join(known, ", ")));
+  return no_subject;
+}
+
+room::CauseId Fields::cause() {
+  if (!has("cause")) return {};
+  const std::string id = text("cause", 64);
+  if (refusal_) return {};
+  const auto& known = room::cause_names;
+  const auto found = std::find(known.begin(), known.end(), id);
+  if (found != known.end()) return static_cast<room::CauseId>(found - known.begin());
+  refuse(fmt::format("There is no cause {}.{} The causes are: {}.", as_json(id),
+                     guess(id, Names(known.begin(), known.end())), fmt::join(known, ", ")));
+  return {};
+}
+
 room::ActuatorIndex Fields::what() {
   if (!has("what")) return no_subject;
   const std::string id = text("what", 64);

@@ -37,6 +37,9 @@ class Fields {
   // An alarm that this room has.
   room::RuleId alarm();
   room::InstrumentIndex instrument();
+  room::ActuatorIndex actuator();
+  // A cause of the matrix.
+  room::CauseId cause();
   room::SupplyIndex supply();
   // The actuator that a start or stop is about; no_subject: making water.
   room::ActuatorIndex what();

@@ -12,6 +12,10 @@ const std::vector<RequestKind> asks{
     {"start", AskKind::start, {}, {"what", "minutes"}},
     {"stop", AskKind::stop, {}, {"what", "minutes"}},
     {"test", AskKind::test, {}, {}},
+    {"bypass", AskKind::bypass, {"cause", "why"}, {"minutes"}},
+    {"confirm_bypass", AskKind::confirm_bypass, {"cause", "token"}, {}},
+    {"end_bypass", AskKind::end_bypass, {"cause"}, {}},
+    {"test_lease", AskKind::test_lease, {"actuator"}, {}},
 };
 
 const std::vector<RequestKind> tells{

@@ -74,6 +74,7 @@ void fields(auto& visit, Either<Ask> auto& ask) {
   visit("ask", ask.kind);
   visit("ticket", ask.ticket);
   visit("alarm", ask.alarm);
+  visit.later("cause", ask.cause);
   visit("occurrence", ask.occurrence);
   visit.actuator_if_any("actuator", ask.actuator);
   visit("lasting", ask.lasting);

@@ -50,6 +50,16 @@ constexpr auto words<state::Demand> = std::to_array<Word<state::Demand>>({
 });
 
 template <>
+constexpr auto words<state::LeasePhase> = std::to_array<Word<state::LeasePhase>>({
+    {state::LeasePhase::none, "none"},
+    {state::LeasePhase::waiting, "waiting"},
+    {state::LeasePhase::renewed, "renewed"},
+    {state::LeasePhase::silent, "silent"},
+    {state::LeasePhase::cut, "cut"},
+    {state::LeasePhase::over, "over"},
+});
+
+template <>
 constexpr auto words<Arrival> = std::to_array<Word<Arrival>>({
     {Arrival::live, "live"},
     {Arrival::retained, "retained"},
@@ -66,6 +76,10 @@ constexpr auto words<AskKind> = std::to_array<Word<AskKind>>({
     {AskKind::start, "start"},
     {AskKind::stop, "stop"},
     {AskKind::test, "test"},
+    {AskKind::bypass, "bypass"},
+    {AskKind::confirm_bypass, "confirm_bypass"},
+    {AskKind::end_bypass, "end_bypass"},
+    {AskKind::test_lease, "test_lease"},
 });
 
 template <>
@@ -187,6 +201,21 @@ constexpr auto why_words = std::to_array<WhyWord>({
     {Why::needs_minutes, "needs_minutes"},
     {Why::nothing_to_drive, "nothing_to_drive"},
     {Why::goes_with_make_water, "goes_with_make_water", of_actuator},
+    {Why::bypassed, "bypassed"},
+    {Why::sensor_test_due, "sensor_test_due", of_instrument},
+    {Why::lease_test_due, "lease_test_due", of_actuator},
+    {Why::lease_proved, "lease_proved", of_actuator},
+    {Why::lease_not_kept, "lease_not_kept", of_actuator},
+    {Why::bypass_armed, "bypass_armed"},
+    {Why::may_not_be_bypassed, "may_not_be_bypassed"},
+    {Why::not_bypassed, "not_bypassed"},
+    {Why::too_many_bypasses, "too_many_bypasses"},
+    {Why::lease_tried, "lease_tried", of_actuator},
+    {Why::no_feedback, "no_feedback", of_actuator},
+    {Why::not_at_rest, "not_at_rest", of_actuator},
+    {Why::not_reached_lately, "not_reached_lately", of_instrument},
+    {Why::tested_and_not_off, "tested_and_not_off", of_instrument},
+    {Why::tested, "tested", of_instrument},
     {Why::value_out_of_range, "value_out_of_range"},
 });
 
@@ -207,6 +236,7 @@ std::string_view name(state::Suppression value) {
   return row(words<state::Suppression>, value).word;
 }
 std::string_view name(state::Demand value) { return row(words<state::Demand>, value).word; }
+std::string_view name(state::LeasePhase value) { return row(words<state::LeasePhase>, value).word; }
 std::string_view name(Arrival value) { return row(words<Arrival>, value).word; }
 std::string_view name(AskKind value) { return row(words<AskKind>, value).word; }
 std::string_view name(TellKind value) { return row(words<TellKind>, value).word; }

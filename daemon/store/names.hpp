@@ -11,6 +11,7 @@
 #include "core/event.hpp"
 #include "core/room/rule.hpp"
 #include "core/state/alarm.hpp"
+#include "core/state/lease_test.hpp"
 #include "core/state/make_water.hpp"
 
 namespace tidewright::store {
@@ -21,6 +22,7 @@ std::string_view name(DeviceStatus);
 std::string_view name(Why);
 std::string_view name(state::Suppression);
 std::string_view name(state::Demand);
+std::string_view name(state::LeasePhase);
 std::string_view name(Arrival);
 std::string_view name(AskKind);
 std::string_view name(TellKind);

@@ -89,8 +89,39 @@ TEST_F(AskAndTell, EveryTell) {
                  "out of range");
   expect_done(hand_.tell(R"("tell":"rotated")"));
   expect_done(hand_.tell(R"("tell":"replaced")"));
-  expect_done(hand_.tell(R"("tell":"tested","instrument":"floor")"));
+  expect_done(hand_.tell(R"("tell":"tested","instrument":"product_tds")"));
+  expect_refused(hand_.tell(R"("tell":"tested","instrument":"floor")"), "try it first, then tell");
   expect_refused(hand_.tell(R"("tell":"tested","instrument":"flor")"), R"(Did you mean "floor"?)");
+}
+
+TEST_F(AskAndTell, AWetClothIsTimed) {
+  ASSERT_TRUE(hand_.says_until("leak", "dry", "source/floor/quality", "good"));
+  ASSERT_TRUE(hand_.says_until("vat_level", "45", "source/pure_level/quality", "good"));
+  expect_done(hand_.ask(R"("ask":"start","minutes":30)"));
+  ASSERT_TRUE(hand_.says_until("booster", "ON", "actuator/booster/confirmed", "true"));
+  leak();
+  ASSERT_TRUE(hand_.says_until("booster", "OFF", "actuator/booster/confirmed", "false"));
+  const Said said = hand_.tell(R"("tell":"tested","instrument":"floor")");
+  expect_done(said);
+  EXPECT_THAT(said.why, HasSubstr("everything was off within"));
+}
+
+TEST_F(AskAndTell, ABypassIsArmedThenConfirmed) {
+  expect_refused(hand_.ask(R"("ask":"bypass","cause":"vat_full","why":"to see")"),
+                 "may not be bypassed");
+  const Said armed = hand_.ask(R"("ask":"bypass","cause":"frost","why":"the probe fell")");
+  expect_done(armed);
+  const std::string confirm = R"("ask":"confirm_bypass","cause":"frost","token":)";
+  expect_refused(hand_.ask(confirm + "99999"), "not the token");
+  expect_done(hand_.ask(confirm + std::to_string(armed.token)));
+  EXPECT_TRUE(hand_.shows("alarm/bypass_active/state", "unacknowledged"));
+  expect_done(hand_.ask(R"("ask":"end_bypass","cause":"frost")"));
+  expect_refused(hand_.ask(R"("ask":"end_bypass","cause":"frost")"), "not bypassed");
+}
+
+TEST_F(AskAndTell, ALeaseIsNotTriedWhileSomethingForbidsAStart) {
+  expect_refused(hand_.ask(R"("ask":"test_lease","actuator":"booster")"), "");
+  EXPECT_THAT(hand_.commands(), Not(HasSubstr("ON")));
 }
 
 TEST_F(AskAndTell, MistakesAreExplained) {

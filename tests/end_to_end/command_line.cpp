@@ -65,7 +65,9 @@ TEST_F(CommandLine, EveryOtherRequest) {
            {"tell", "measured", "pure_level", "45", "%"},
            {"tell", "rotated"},
            {"tell", "replaced"},
-           {"tell", "tested", "floor"}}) {
+           {"tell", "tested", "product_tds"},
+           {"ask", "bypass", "frost", "--minutes", "5", "--why", "the probe fell"},
+           {"ask", "end_bypass", "frost"}}) {
     const Printed printed = typed(words);
     EXPECT_EQ(printed.code, EX_OK) << words[1] << ": " << printed.text;
     EXPECT_THAT(printed.text, HasSubstr("Done")) << words[1];

@@ -192,6 +192,13 @@ bool Cast::tell(const Name& who, const std::string& said) {
                                                      {"cleaned", TellKind::cleaned},
                                                      {"stocked", TellKind::stocked}};
   const auto [word, rest] = split(said);
+  if (word == "tested") {
+    const auto instrument = index_of(theatre_->room().instruments, rest);
+    if (!instrument) throw std::runtime_error("no such instrument: " + rest);
+    const Tell tested{.kind = TellKind::tested, .ticket = 1, .instrument = *instrument, .who = who};
+    theatre_->feed({theatre_->now(), tested});
+    return true;
+  }
   const auto kind = kinds.find(word);
   if (kind == kinds.end()) return false;
   Tell tell;
@@ -208,6 +215,35 @@ bool Cast::tell(const Name& who, const std::string& said) {
   return true;
 }
 
+bool Cast::ask_of_protection(const std::string& words, Ask& ask) const {
+  const auto cause_of = [](const std::string& name) {
+    const auto& names = room::cause_names;
+    const auto found = std::find(names.begin(), names.end(), name);
+    if (found == names.end()) throw std::runtime_error("no such cause: " + name);
+    return static_cast<room::CauseId>(found - names.begin());
+  };
+  if (const auto tried = after(words, "asks test_lease ")) {
+    const auto actuator = index_of(theatre_->room().actuators, *tried);
+    if (!actuator) throw std::runtime_error("no such actuator: " + *tried);
+    ask.kind = AskKind::test_lease;
+    ask.actuator = *actuator;
+  } else if (const auto bypassed = after(words, "asks bypass ")) {
+    const auto [cause, time] = split(*bypassed);
+    ask.kind = AskKind::bypass;
+    ask.cause = cause_of(cause);
+    if (!time.empty()) ask.lasting = duration_of(time.substr(std::string("for ").size()));
+  } else if (const auto confirmed = after(words, "confirms bypass ")) {
+    ask.kind = AskKind::confirm_bypass;
+    ask.cause = cause_of(*confirmed);
+  } else if (const auto ended = after(words, "ends bypass ")) {
+    ask.kind = AskKind::end_bypass;
+    ask.cause = cause_of(*ended);
+  } else {
+    return false;
+  }
+  return true;
+}
+
 bool Cast::act_person(const std::string& words) {
   const auto [name, rest] = split(words);
   Ask ask;
@@ -218,7 +254,9 @@ bool Cast::act_person(const std::string& words) {
   if (const auto said = after(rest, "says ")) {
     return tell(ask.who, *said);
   }
-  if (rest == "asks start") {
+  if (ask_of_protection(rest, ask)) {
+    // It is all said.
+  } else if (rest == "asks start") {
     ask.kind = AskKind::start;
   } else if (const auto lasting = after(rest, "asks start ")) {
     ask.kind = AskKind::start;
@@ -316,6 +354,7 @@ bool Cast::holds_actuator(const std::string& words) {
   if (!actuator) throw std::runtime_error("nobody can expect: " + words);
   const state::Drive& drive = theatre_->state().drives[*actuator];
   if (rest == "on" || rest == "off") return drive.on == (rest == "on");
+  if (rest == "lease kept") return theatre_->state().lease_tests.results[*actuator].passed;
   if (rest == "really on") return theatre_->pretend().plug(*actuator).on();
   if (rest == "really off") return !theatre_->pretend().plug(*actuator).on();
   if (const auto why = after(rest, "because ")) {

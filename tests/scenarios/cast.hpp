@@ -9,11 +9,15 @@
 //   broker goes | returns | refuses ACTUATOR | takes all again      disk refuses | takes
 //   INSTRUMENT says N | wet | dry | full | not full | nonsense [(retained)]
 //   NAME asks start [N min] | asks stop | asks reset ALARM | confirms | acknowledges ALARM
+//   NAME asks bypass CAUSE [for N min] | confirms bypass CAUSE | ends bypass CAUSE
+//   NAME asks test_lease ACTUATOR
 //   NAME shelves ALARM for N h | says rotated | replaced | cleaned | stocked SUPPLY N
+//   NAME says tested INSTRUMENT
 // What is expected; it may end in "within N s|min|h" and then has so much time to come true, or in
 // "for N s|min|h" and then must stay true so long:
 //   expect ACTUATOR on | off                     its last command
 //   expect ACTUATOR really on | off              its relay
+//   expect ACTUATOR lease kept                   in a test
 //   expect ACTUATOR because WORDS                why it is as it is
 //   expect announced ALARM raised | reminder | cleared, or digest digest
 //   expect text WORDS                            in the announcement just expected
@@ -46,6 +50,7 @@ class Cast {
   bool act(const std::string& words);
   bool act_daemon(const std::string& words);
   bool act_person(const std::string& words);
+  bool ask_of_protection(const std::string& words, Ask&) const;
   bool tell(const Name& who, const std::string& said);
   bool act_instrument(const std::string& words);
   std::string expect(std::string words);

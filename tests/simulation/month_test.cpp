@@ -1,6 +1,7 @@
 // A quiet month with everything at its default: a whole-percent gauge, TDS every 5 minutes, cold
 // water, cheap electronics that lose a message now and then. The vat is kept, and nobody is
-// disturbed. Printed: litres made of the litres that a perfect keeper would have made.
+// disturbed, but for one word after four weeks: that the protections were never tried. Printed:
+// litres made of the litres that a perfect keeper would have made.
 #include <fmt/core.h>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -39,6 +40,7 @@ struct Month {
   Litres made, possible, lowest, highest, missed;
   std::size_t steps = 0;
   std::vector<std::string> announced;
+  int told_to_try = 0;
 };
 
 Month play(const std::string& name, const room::Room& room, std::uint64_t seed,
@@ -62,6 +64,9 @@ Month play(const std::string& name, const room::Room& room, std::uint64_t seed,
   m.possible = support::made_by_perfect_keeper(room, settings, seed, month);
   m.steps = theatre.steps;
   for (const report::Message& message : theatre.announced) {
+    if (message.id == "proof_test_due") ++m.told_to_try;
+    const bool of_it = message.id == "proof_test_due" || message.id == "digest";
+    if (m.told_to_try == 1 && of_it) continue;
     m.announced.push_back(message.id + " " + message.event + ": " + message.text);
   }
   fmt::print("{}, seed {}: {:.0f} L made of {:.0f} L possible, vat {:.0f} to {:.0f} L, {} steps\n",
@@ -79,6 +84,7 @@ room::Room household(const std::string& name) {
 
 void expect_quiet_and_kept(const Month& m) {
   EXPECT_THAT(m.announced, testing::IsEmpty());
+  EXPECT_EQ(m.told_to_try, 1);
   EXPECT_EQ(m.missed.value, 0);  // the tank never went without
   EXPECT_GT(m.made / m.possible, 0.9);
 }

@@ -91,16 +91,18 @@ class Life {
   }
 
   void ask() {
-    Ask ask{.kind = any_of<AskKind>(chance_, 8),
+    Ask ask{.kind = any_of<AskKind>(chance_, 12),
             .ticket = 2,
             .alarm = any_of<room::RuleId>(chance_, room::rule_count),
+            .cause = any_of<room::CauseId>(chance_, room::cause_count),
             .occurrence = 0,
+            .actuator = chance_.uniform() < 0.5 ? no_subject : room::ActuatorIndex{0},
             .lasting = std::chrono::minutes{chance_.bits() % 120},
             .token = static_cast<std::uint32_t>(chance_.bits() % 3),
             .who = Name{"ann"}};
     feed({now(), ask});
-    if (ask.kind != AskKind::reset) return;
-    ask.kind = AskKind::confirm;
+    if (ask.kind != AskKind::reset && ask.kind != AskKind::bypass) return;
+    ask.kind = ask.kind == AskKind::reset ? AskKind::confirm : AskKind::confirm_bypass;
     feed({now(), ask});
   }
 

@@ -30,6 +30,7 @@ Stage::Stage(room::Room made) : room(std::move(made)) {
   room.rules = rules::default_settings();
   said_.assign(room.instruments.size(), silent);
   due_.assign(room.instruments.size(), never);
+  off_by_itself_.fill(never);
 }
 
 void Stage::begin() {
@@ -68,9 +69,38 @@ void Stage::follow_commands() {
   if (!plug_obeys) return;
   while (followed_ < commands.size()) {
     const Command command = commands[followed_++];
+    begin_lease(command);
     follow(room::Quantity::feedback, command.actuator, command.on ? 1 : 0);
     follow(room::Quantity::power, command.actuator, command.on ? watts_when_on : 0);
   }
+}
+
+// As the plug's own timer does.
+void Stage::begin_lease(const Command& command) {
+  const room::Actuator& actuator = room.actuators[command.actuator];
+  Instant& end = off_by_itself_[command.actuator];
+  const bool fixed = actuator.lease_kind == room::LeaseKind::plug_fixed;
+  if (!command.on) {
+    end = never;
+  } else if (actuator.lease_kind != room::LeaseKind::none && (!fixed || end == never)) {
+    end = now + actuator.lease;
+  }
+}
+
+void Stage::follow_timers() {
+  if (!plug_has_timer) return;
+  for (std::size_t i = 0; i < room.actuators.size(); ++i) {
+    if (now < off_by_itself_[i]) continue;
+    off_by_itself_[i] = never;
+    follow(room::Quantity::feedback, static_cast<room::ActuatorIndex>(i), 0);
+    follow(room::Quantity::power, static_cast<room::ActuatorIndex>(i), 0);
+    follow_commands();
+  }
+}
+
+Instant Stage::next_timer() const {
+  if (!plug_has_timer) return never;
+  return *std::min_element(off_by_itself_.begin(), off_by_itself_.end());
 }
 
 void Stage::happen(decltype(Event::what) what) {
@@ -97,7 +127,7 @@ void Stage::wait_for(Duration length, int silent_one) {
   const Instant end = now + length;
   while (true) {
     int speaker = -1;
-    Instant due = std::min(next_, end);
+    Instant due = std::min({next_, next_timer(), end});
     for (std::size_t i = 0; i < due_.size(); ++i) {
       if (static_cast<int>(i) == silent_one || due_[i] > due) continue;
       due = due_[i];
@@ -105,6 +135,7 @@ void Stage::wait_for(Duration length, int silent_one) {
     }
     if (speaker < 0 && due >= end) break;
     now = std::max(now, due);
+    follow_timers();
     if (speaker < 0) {
       pass(Tick{});
     } else {

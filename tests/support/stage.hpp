@@ -1,6 +1,7 @@
 // A room on which events happen by hand, for tests of single stages through the whole step.
 #pragma once
 
+#include <array>
 #include <vector>
 
 #include "core/step.hpp"
@@ -34,18 +35,23 @@ class Stage {
   room::Room room;
   State state;
   Instant now{std::chrono::hours{24 * 365 * 50}};
-  bool plug_obeys = true;     // feedback and power follow each command at once
-  double watts_when_on = 60;  // drawn by a plug that obeys
+  bool plug_obeys = true;      // feedback and power follow each command at once
+  bool plug_has_timer = true;  // it goes off by itself when its lease is over
+  double watts_when_on = 60;   // drawn by a plug that obeys
 
  private:
   void pass(const decltype(Event::what)& what);
   void follow_commands();
+  void begin_lease(const Command&);
+  void follow_timers();
+  Instant next_timer() const;
   void follow(room::Quantity, room::ActuatorIndex, double value);
   void wait_for(Duration, int silent);
   void forget();
 
   std::size_t followed_ = 0;  // commands that the plug has obeyed
   Instant next_ = never;
+  std::array<Instant, room::actuators_max> off_by_itself_{};
   std::vector<double> said_;
   std::vector<Instant> due_;
 };

@@ -56,6 +56,8 @@ class Setter {
   template <class Enum>
   requires std::is_enum_v<Enum>
   void set(Enum& value) { value = static_cast<Enum>(value == Enum{2} ? 1 : 2); }
+  static void set(Name& value) { value = Name("ann"); }
+  static void set(Remark& value) { value = Remark("a new sensor is on its way"); }
   void set(Reason& value) {
     value = {.why = Why::wet, .subject = 0, .numbers = {static_cast<float>(count_), -0.5F, 1e9F}};
   }

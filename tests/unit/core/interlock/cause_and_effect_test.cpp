@@ -65,6 +65,7 @@ constexpr Decided own[] = {
     {CauseId::limit_reached, "......", "xxxxxxxx"},
     {CauseId::no_leak_sensor, "......", "xxx....."},
     {CauseId::lease_unsupervised, "......", "xxx....."},
+    {CauseId::lease_not_kept, "......", "xxx....."},
     {CauseId::records_unreadable, "......", "TTTT..TT"},
     {CauseId::after_unclean_start, "......", "iiiiiiii"},
 };
@@ -117,6 +118,12 @@ class Scene {
   }
   std::string why(Role role) const {
     return report::words(stage.room, stage.state.drives[index(role)].why);
+  }
+  void bypass(CauseId cause) {
+    for (const AskKind kind : {AskKind::bypass, AskKind::confirm_bypass}) {
+      stage.happen(Ask{.kind = kind, .ticket = 1, .cause = cause, .lasting = 1h, .token = 1});
+      ASSERT_TRUE(stage.answers.at(0).done) << room::name(cause);
+    }
   }
   bool runs(Role role) const { return stage.is_on(index(role)); }
   void all_run() {
@@ -304,7 +311,41 @@ class InTheRoom : public testing::TestWithParam<Case> {
   }
 };
 
+bool may_be_bypassed(CauseId cause) {
+  return interlock::matrix()[static_cast<std::size_t>(cause)].bypass_longest > Duration{0};
+}
+
+// As many bypasses as there can be, of everything but this cause.
+void bypass_others(Scene& scene, CauseId cause) {
+  int bypassed = 0;
+  for (const interlock::Row& row : interlock::matrix()) {
+    if (row.id == cause || !may_be_bypassed(row.id) || bypassed == 4) continue;
+    scene.bypass(row.id);
+    ++bypassed;
+  }
+}
+
 TEST_P(InTheRoom, WhileAFillRuns) { live(true); }
+
+TEST_P(InTheRoom, WhileOtherCausesAreBypassed) {
+  for (const bool filling : {true, false}) {
+    Scene scene = begin(filling);
+    bypass_others(scene, GetParam().cause);
+    GetParam().comes(scene);
+    expect_effect(scene);
+  }
+}
+
+TEST_P(InTheRoom, WhileItIsBypassedItself) {
+  if (!may_be_bypassed(GetParam().cause)) return;
+  for (const bool filling : {true, false}) {
+    Scene scene = begin(filling);
+    scene.bypass(GetParam().cause);
+    GetParam().comes(scene);
+    scene.all_run();
+    for (const state::Latch& latch : scene.stage.state.latches.items) EXPECT_FALSE(latch.set);
+  }
+}
 
 TEST_P(InTheRoom, WhileTheVatIsDrawnFrom) { live(false); }
 
@@ -315,6 +356,13 @@ INSTANTIATE_TEST_SUITE_P(Rows, InTheRoom, testing::ValuesIn(cases), name_of);
 
 class InAFill : public InTheRoom {};
 TEST_P(InAFill, WhatItStops) { live(true); }
+TEST_P(InAFill, WhatItDoesNotStopWhileItIsBypassed) {
+  if (!may_be_bypassed(GetParam().cause)) return;
+  Scene scene = begin(true);
+  scene.bypass(GetParam().cause);
+  GetParam().comes(scene);
+  scene.all_run();
+}
 INSTANTIATE_TEST_SUITE_P(Rows, InAFill, testing::ValuesIn(in_a_fill), name_of);
 
 // What only forbids a start: before it nothing starts, after it everything does.

@@ -26,7 +26,7 @@ TEST_F(Told, EveryFactIsAnswered) {
   for (const Tell& tell :
        {Tell{.kind = TellKind::measured, .instrument = Minimal::product, .value = 0},
         Tell{.kind = TellKind::rotated}, Tell{.kind = TellKind::replaced},
-        Tell{.kind = TellKind::tested, .instrument = Minimal::floor}}) {
+        Tell{.kind = TellKind::tested, .instrument = Minimal::level}}) {
     const Answer given = answer(tell);
     EXPECT_TRUE(given.done);
     EXPECT_EQ(given.ticket, 9U);

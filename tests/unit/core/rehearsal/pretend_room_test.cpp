@@ -88,6 +88,30 @@ TEST(PretendRoom, PlugThatIsNotRenewedByOnOpensInMidRun) {
   EXPECT_FALSE(pretend.plug(0).on());
 }
 
+TEST(PretendRoom, EveryKindOfLeaseIsPlayed) {
+  // After 120 s of ON, renewed every 40 s, and then silence.
+  const auto is_on_after = [](room::LeaseKind told, std::optional<room::LeaseKind> really,
+                              seconds silence) {
+    room::Room room = support::minimal_room();
+    room.actuators[0].lease_kind = told;
+    PretendRoom pretend(room, {}, 1, dawn);
+    pretend.plug(0).faults.timer = really;
+    run_pump(pretend, seconds{110});
+    live(pretend, silence);
+    return pretend.plug(0).on();
+  };
+  using room::LeaseKind;
+  for (const LeaseKind kind : {LeaseKind::device, LeaseKind::plug, LeaseKind::hub}) {
+    EXPECT_TRUE(is_on_after(kind, std::nullopt, seconds{70}));
+    EXPECT_FALSE(is_on_after(kind, std::nullopt, seconds{130}));
+  }
+  EXPECT_FALSE(is_on_after(LeaseKind::plug_fixed, std::nullopt, seconds{20}));
+  EXPECT_TRUE(is_on_after(LeaseKind::none, std::nullopt, minutes{60}));
+  // Set up otherwise than the file says.
+  EXPECT_TRUE(is_on_after(LeaseKind::plug, LeaseKind::none, minutes{60}));
+  EXPECT_FALSE(is_on_after(LeaseKind::plug, LeaseKind::plug_fixed, seconds{20}));
+}
+
 TEST(PretendRoom, WeldedRelayOpensNeitherByCommandNorByTimer) {
   const room::Room room = support::minimal_room();
   PretendRoom pretend(room, {}, 1, dawn);

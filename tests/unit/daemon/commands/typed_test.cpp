@@ -44,6 +44,10 @@ TEST(Typed, EveryRequestAsItIsTyped) {
   EXPECT_EQ(typed(Verb::ask, {"start", "heater"}, 30),
             R"({"ask":"start","what":"heater","minutes":30.0,"who":"ann","id":"7"})");
   EXPECT_EQ(typed(Verb::ask, {"stop"}), R"({"ask":"stop","who":"ann","id":"7"})");
+  EXPECT_EQ(typed(Verb::ask, {"end_bypass", "frost"}),
+            R"({"ask":"end_bypass","cause":"frost","who":"ann","id":"7"})");
+  EXPECT_EQ(typed(Verb::ask, {"test_lease", "booster"}),
+            R"({"ask":"test_lease","actuator":"booster","who":"ann","id":"7"})");
   EXPECT_EQ(typed(Verb::ask, {"test"}), R"({"ask":"test","who":"ann","id":"7"})");
   EXPECT_EQ(typed(Verb::tell, {"measured", "product_tds", "0"}),
             R"({"tell":"measured","instrument":"product_tds","value":0,"who":"ann","id":"7"})");
@@ -71,6 +75,22 @@ TEST(Typed, SaysHowItIsTyped) {
   EXPECT_THAT(typed(Verb::ask, {"aknowledge", "leak"}),
               HasSubstr("\"aknowledge\" is not known. Did you mean \"acknowledge\"?"));
   EXPECT_THAT(typed(Verb::tell, {}), HasSubstr("Nothing was asked for. It can be:\n"));
+}
+
+TEST(Typed, ABypassNeedsItsReason) {
+  Typed typed{Verb::ask, {"bypass", "frost"}, "ann", 60};
+  typed.why = "the probe lies on the floor";
+  EXPECT_EQ(std::get<std::string>(as_request(typed, "7")),
+            R"({"ask":"bypass","cause":"frost","minutes":60.0,)"
+            R"("why":"the probe lies on the floor","who":"ann","id":"7"})");
+  typed.why.clear();
+  EXPECT_THAT(std::get<Usage>(as_request(typed, "7")).problem,
+              HasSubstr("ask bypass CAUSE [--minutes MINUTES] --why TEXT --who NAME\n"));
+}
+
+TEST(Typed, ConfirmsWhatWasBypassed) {
+  EXPECT_EQ(confirmation({Verb::ask, {"bypass", "frost"}, "ann"}, 654'321, "8"),
+            R"({"ask":"confirm_bypass","cause":"frost","token":654321,"who":"ann","id":"8"})");
 }
 
 TEST(Typed, ConfirmsWhatWasReset) {

@@ -51,6 +51,16 @@ TEST_F(DeskTest, AnswersWithWhatItWasAboutAndTheToken) {
   EXPECT_FALSE(desk_.reply(armed, "again", now, wall)) << "one answer each";
 }
 
+TEST_F(DeskTest, GivesABypassATokenToo) {
+  const auto taken = std::get<Ask>(
+      take(ask(R"({"ask":"bypass","cause":"frost","why":"the probe fell","who":"ann"})")));
+  EXPECT_EQ(taken.token, 123'456U);
+  const Answer armed{taken.ticket, true, {Why::bypass_armed, no_subject, {123'456}}};
+  const auto reply = desk_.reply(armed, "confirm within 30 s", now, wall);
+  ASSERT_TRUE(reply);
+  EXPECT_THAT(reply->message.payload, HasSubstr(R"("token":123456)"));
+}
+
 TEST_F(DeskTest, RefusesAtOnceWhatItDoesNotUnderstand) {
   const auto reply = std::get<Reply>(take({Verb::tell, R"({"tell":"rotated"})", false, "", "c"}));
   EXPECT_EQ(reply.message.topic, "tidewright/waterroom/answer");

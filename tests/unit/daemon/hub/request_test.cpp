@@ -57,6 +57,26 @@ TEST(ReadRequest, UnderstandsEveryAsk) {
   EXPECT_EQ(start.kind, AskKind::start);
   EXPECT_EQ(start.lasting, std::chrono::seconds{90});
 
+  const auto bypass =
+      std::get<Ask>(ask(R"({"ask":"bypass","cause":"frost","minutes":60,"who":"ann",)"
+                        R"("why":"the probe lies on the floor"})")
+                        .content);
+  EXPECT_EQ(bypass.kind, AskKind::bypass);
+  EXPECT_EQ(bypass.cause, room::CauseId::frost);
+  EXPECT_EQ(bypass.lasting, std::chrono::hours{1});
+  EXPECT_EQ(bypass.why.view(), "the probe lies on the floor");
+  const auto confirm_bypass = std::get<Ask>(
+      ask(R"({"ask":"confirm_bypass","cause":"leak_wet","token":123456,"who":"ann"})").content);
+  EXPECT_EQ(confirm_bypass.kind, AskKind::confirm_bypass);
+  EXPECT_EQ(confirm_bypass.cause, room::CauseId::leak_wet);
+  EXPECT_EQ(confirm_bypass.token, 123'456U);
+  EXPECT_EQ(std::get<Ask>(ask(R"({"ask":"end_bypass","cause":"frost","who":"ann"})").content).kind,
+            AskKind::end_bypass);
+  const auto test_lease =
+      std::get<Ask>(ask(R"({"ask":"test_lease","actuator":"booster","who":"ann"})").content);
+  EXPECT_EQ(test_lease.kind, AskKind::test_lease);
+  EXPECT_EQ(test_lease.actuator, 0);
+
   EXPECT_EQ(std::get<Ask>(ask(R"({"ask":"stop","who":"ann"})").content).kind, AskKind::stop);
   EXPECT_EQ(std::get<Ask>(ask(R"({"ask":"test","who":"ann"})").content).kind, AskKind::test);
   EXPECT_EQ(
@@ -156,8 +176,12 @@ TEST(ReadRequest, SaysWhatWasFoundAndWhatWasExpected) {
       {Verb::ask, R"({"ask":"stop","who":"a\nb"})", R"(Expected a text of 1 to 31)"},
       {Verb::ask, R"({"ask":"stop","who":"a name that is too long for the book"})",
        R"(Expected a text of 1 to 31)"},
-      {Verb::ask, R"({"ask":"bypass","alarm":"leak","who":"ann"})",
-       R"("bypass", which is not known.)"},
+      {Verb::ask, R"({"ask":"bypass","cause":"frost","who":"ann"})",
+       R"("why" is missing. "bypass" needs: cause, why, who.)"},
+      {Verb::ask, R"({"ask":"bypass","cause":"frosty","why":"x","who":"ann"})",
+       R"(There is no cause "frosty". Did you mean "frost"? The causes are: leak_wet, )"},
+      {Verb::ask, R"({"ask":"test_lease","actuator":"boster","who":"ann"})",
+       R"(There is no actuator "boster". Did you mean "booster"? The actuators are: booster.)"},
       {Verb::tell, R"({"tell":"tested","instrument":"flor","who":"ann"})",
        R"(There is no instrument "flor".)"},
       {Verb::tell, R"({"tell":"tested","who":"ann"})", R"("instrument" is missing.)"},

@@ -34,6 +34,7 @@ std::vector<Event> one_of_each() {
        .what = Ask{.kind = AskKind::confirm,
                    .ticket = 7,
                    .alarm = room::RuleId::vat_low,
+                   .cause = room::CauseId::frost,
                    .occurrence = 3,
                    .lasting = Duration{60'000},
                    .token = 4'294'967'295,
