@@ -25,6 +25,9 @@ Report describe(const room::Room& room, const State& state) {
     report.things.push_back(supply(picture, static_cast<room::SupplyIndex>(i)));
   }
   report.things.push_back(ledger(picture));
+  if (rules::rule(room::RuleId::water_balance_off).applies(room)) {
+    report.things.push_back(balance(picture));
+  }
   return report;
 }
 

@@ -19,6 +19,8 @@ Thing alarm(const room::Room&, const State&, room::RuleId);
 Thing source(const picture::Picture&, room::InstrumentIndex);
 Thing supply(const picture::Picture&, room::SupplyIndex);
 Thing ledger(const picture::Picture&);
+// Where water_balance_off applies.
+Thing balance(const picture::Picture&);
 
 // The week's digest: nothing in it is about one alarm alone.
 Message digest_message(const room::Room&, const State&);

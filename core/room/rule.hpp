@@ -23,6 +23,8 @@ enum class RuleId : std::uint8_t {
   short_cycling,
   frost,
   resin_breakthrough,
+  water_balance_off,
+  draw_unusual,
   vat_low,
   signal_doubtful,
   broker_lost,
@@ -38,7 +40,7 @@ enum class RuleId : std::uint8_t {
   vat_cleaning_due,
   stock_low,
 };
-inline constexpr std::size_t rule_count = 26;
+inline constexpr std::size_t rule_count = 28;
 
 struct RuleSettings {
   Duration on_delay{0};

@@ -9,16 +9,10 @@
 //   visit.supplies(name, member)     one value for each supply of the room
 #pragma once
 
-#include <concepts>
-#include <type_traits>
-
+#include "core/state/balance_fields.hpp"
 #include "core/state/state.hpp"
 
 namespace tidewright::state {
-
-// A `Struct`, const or not.
-template <class T, class Struct>
-concept Either = std::same_as<std::remove_const_t<T>, Struct>;
 
 void fields(auto& visit, Either<Alarm> auto& alarm) {
   visit("active", alarm.active);
@@ -193,6 +187,7 @@ void fields(auto& visit, Either<Ledger> auto& ledger) {
   visit("level", ledger.level);
   visit("fill", ledger.fill);
   visit("learned", ledger.learned);
+  visit("balance", ledger.balance);
   visit("flowed", ledger.flowed);
   visit("made", ledger.made);
   visit("resin_changed", ledger.resin_changed);

@@ -1,0 +1,64 @@
+// The part of core/state/fields.hpp that names the fields of the water balance.
+#pragma once
+
+#include "core/state/balance.hpp"
+#include "core/state/either.hpp"
+
+namespace tidewright::state {
+
+void fields(auto& visit, Either<Stretch> auto& stretch) {
+  visit("standing", stretch.standing);
+  visit("began", stretch.began);
+  visit("holds", stretch.holds);
+  visit("held", stretch.held);
+  visit("levels", stretch.levels);
+  visit("count", stretch.count);
+  visit("leapt", stretch.leapt);
+  visit("lived", stretch.lived);
+  visit("litre_hours", stretch.litre_hours);
+}
+
+void fields(auto& visit, Either<Habit> auto& habit) {
+  visit("usual", habit.usual);
+  visit("restless", habit.restless);
+  visit("learned", habit.learned);
+  visit("seen", habit.seen);
+  visit("waits", habit.waits);
+  visit("fallen", habit.fallen);
+}
+
+void fields(auto& visit, Either<Leak> auto& leak) {
+  visit("found", leak.found);
+  visit("rate", leak.rate);
+  visit("error", leak.error);
+  visit("litres", leak.litres);
+  visit("stood", leak.stood);
+}
+
+void fields(auto& visit, Either<Shortfall> auto& shortfall) {
+  visit("found", shortfall.found);
+  visit("rate", shortfall.rate);
+  visit("usual", shortfall.usual);
+  visit("missing", shortfall.missing);
+  visit("lasting", shortfall.lasting);
+  visit("deviations", shortfall.deviations);
+}
+
+void fields(auto& visit, Either<Draws> auto& draws) {
+  visit("litres", draws.litres);
+  visit("began", draws.began);
+  visit("last", draws.last);
+  visit("ours", draws.ours);
+  visit("before", draws.before);
+}
+
+void fields(auto& visit, Either<Balance> auto& balance) {
+  visit("stretch", balance.stretch);
+  visit("habit", balance.habit);
+  visit("leak", balance.leak);
+  visit("stall", balance.stall);
+  visit("slow", balance.slow);
+  visit("draws", balance.draws);
+}
+
+}  // namespace tidewright::state
