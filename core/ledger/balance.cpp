@@ -17,15 +17,27 @@ constexpr Duration settles_after = 5min;
 // Its own transfer is seen in the smoothed level for so long. [choice]
 constexpr Duration transfer_shows_for = 15min;
 
-void begin(bool standing, Instant now, state::Stretch& stretch) {
-  stretch = {};
-  stretch.standing = standing;
-  stretch.began = now;
+bool transfers(const room::Room& room, const state::Ledger& ledger) {
+  const auto transfer = room::find(room, room::Role::transfer_pump);
+  return transfer && ledger.working[*transfer].on;
 }
 
-bool transfers(const Sources& from, const state::Ledger& ledger) {
-  const auto transfer = room::find(from.room, room::Role::transfer_pump);
-  return transfer && ledger.working[*transfer].on;
+// Standing or running, as it has been for a while, under a gauge that still speaks.
+bool goes_on(const room::Instrument& gauge, bool standing, Instant now,
+             const state::Stretch& stretch) {
+  return standing == stretch.standing && now - stretch.held_at <= room::stale_after(gauge);
+}
+
+void judge(const Sources& from, const room::Instrument& gauge, state::Ledger& ledger) {
+  state::Balance& balance = ledger.balance;
+  const bool standing = balance.stretch.standing;
+  const LevelError error = level_error(gauge, standing, ledger.noise);
+  const Duration slice = slice_of(gauge, standing);
+  if (standing) {
+    post_leak(from.room, error, slice, from.circumstances.now, balance);
+  } else {
+    post_shortfall(from, error, slice, ledger.learned, balance);
+  }
 }
 
 }  // namespace
@@ -34,45 +46,31 @@ void post_balance(const Sources& from, const Event& event, Duration elapsed,
                   std::optional<Litres> reading, const LevelMove& move, bool fills,
                   state::Ledger& ledger) {
   const auto driving = room::driving(from.room);
-  const auto gauge =
+  const auto ruling =
       signal::ruling(from.room, from.signals, room::Quantity::level, room::Place::vat);
-  if (!driving || !gauge) return;
+  if (!driving || !ruling || !from.room.vat) return;
+  const room::Instrument& gauge = from.room.instruments[*ruling];
   const Instant now = from.circumstances.now;
-  const room::Instrument& instrument = from.room.instruments[*gauge];
-  state::Balance& balance = ledger.balance;
-  state::Stretch& stretch = balance.stretch;
+  state::Stretch& stretch = ledger.balance.stretch;
+  state::Draws& draws = ledger.balance.draws;
 
-  const bool ours = transfers(from, ledger);
-  if (ours) balance.draws.ours = now;
-  if (now - balance.draws.ours >= transfer_shows_for) {
-    post_draws(move, now, *from.room.vat, balance.draws);
-  }
+  const bool ours = transfers(from.room, ledger);
+  if (ours) draws.ours = now;
+  if (now - draws.ours >= transfer_shows_for) post_draws(move, now, *from.room.vat, draws);
+
   const bool standing = !ledger.working[*driving].on && !from.drives[*driving].on && !ours;
   const bool neither = !standing && !fills;
-  if (std::holds_alternative<Started>(event.what) || neither || standing != stretch.standing) {
-    begin(standing, now, stretch);
+  if (std::holds_alternative<Started>(event.what) || neither ||
+      !goes_on(gauge, standing, now, stretch)) {
+    stretch = {};
+    stretch.standing = standing;
+    stretch.began = now;
+  } else if (now - stretch.began >= settles_after && post_stretch(gauge, elapsed, stretch)) {
+    judge(from, gauge, ledger);
   }
-  if (now - stretch.began < settles_after) return;
-
-  const bool good = from.signals[*gauge].quality == Quality::good;
-  const bool full =
-      good && stretch.holds && post_stretch(instrument, stretch.held, elapsed, false, stretch);
-  if (full) {
-    const LevelError error = level_error(instrument, stretch.standing, ledger.noise);
-    const Duration slice = slice_of(instrument, stretch.standing);
-    if (standing) {
-      take_out_draw(error, stretch);
-      post_leak(from.room, error, slice, balance);
-    } else {
-      post_shortfall(from, error, slice, ledger.learned, balance);
-    }
-  }
-  if (!reading || move.doubtful) return;
-  if (move.leapt && stretch.holds) {
-    post_stretch(instrument, stretch.held, Duration{0}, true, stretch);
-  }
+  if (!reading) return;
   stretch.held = *reading;
-  stretch.holds = true;
+  stretch.held_at = now;
 }
 
 }  // namespace tidewright::ledger

@@ -8,23 +8,22 @@
 namespace tidewright::ledger {
 namespace {
 
-using namespace std::chrono_literals;
-
 constexpr std::array<std::size_t, 11> windows{6, 8, 10, 12, 15, 18, 21, 24, 32, 40, 48};
 constexpr std::size_t window_to_end = 9;  // a leak is over when so many slices show none
 
 // The habit is learned in stretches of so many slices, from three on it is known, and it forgets
 // after forty. Until it is known only what would empty a vat in days is a leak. [choices]
-constexpr std::size_t stretch_of_habit = 24;
+constexpr std::uint8_t stretch_of_habit = 24;
 constexpr std::uint8_t known_from = 3;
 constexpr std::uint8_t memory = 40;
 constexpr LitresPerHour while_unknown{2};
-constexpr double burst_counts = 0.125;  // of what it showed
 // No habit is believed beyond 12 L a day, or twice what the file says of the tank. [choice]
 constexpr LitresPerHour habit_most{0.5};
 
-std::span<const float> newest(const state::Stretch& stretch, std::size_t count) {
-  return std::span{stretch.levels}.subspan(stretch.count - count, count);
+Fall newest(const state::Balance& balance, std::size_t count, double slice_hours,
+            const LevelError& error) {
+  const state::Stretch& stretch = balance.stretch;
+  return fall(std::span{stretch.levels}.subspan(stretch.count - count, count), slice_hours, error);
 }
 
 LitresPerHour believed(const room::Room& room, const state::Habit& habit) {
@@ -33,58 +32,59 @@ LitresPerHour believed(const room::Room& room, const state::Habit& habit) {
 }
 
 // An outlier moves what is usual by no more than three of its deviations.
-void learn(double fallen, double over_hours, double level_variance, state::Habit& habit) {
+void learn(double over_hours, state::Habit& habit) {
   if (habit.learned < memory) ++habit.learned;
-  const double weight = 1.0 / habit.learned;
-  double beyond = fallen - habit.usual.value * over_hours;
   if (habit.learned == 1) {
-    habit.usual = {fallen / over_hours};
+    habit.usual = habit.fell;
     return;
   }
+  const double noise = habit.fell_error.value * habit.fell_error.value;
+  double beyond = (habit.fell - habit.usual).value;
   if (habit.learned > 2 * known_from) {
-    const double most = 3 * std::sqrt(std::max(0.0, habit.restless) * over_hours + level_variance);
+    const double walk = 1.2 * std::max(0.0, habit.restless) / over_hours;
+    const double most = 3 * std::sqrt(walk + noise);
     beyond = std::clamp(beyond, -most, most);
   }
-  habit.usual += LitresPerHour{beyond / over_hours * weight};
+  habit.usual += LitresPerHour{beyond / habit.learned};
   // May fall below nothing by chance; cutting that off here would make a calm household restless.
-  const double restless = (beyond * beyond - level_variance) / over_hours;
-  habit.restless += (restless - habit.restless) * weight;
+  const double restless = (beyond * beyond - noise) * over_hours / 1.2;
+  habit.restless += (restless - habit.restless) / habit.learned;
 }
 
 // Four hours are learned when the next four were no leak either: a leak must not become a habit.
-void post_habit(const LevelError& error, Duration slice, const state::Balance& balance,
+void post_habit(const LevelError& noise, double slice_hours, const state::Balance& balance,
                 state::Habit& habit) {
-  const state::Stretch& stretch = balance.stretch;
-  habit.seen += slice;
   if (balance.leak.found) {
     habit.waits = false;
-    habit.seen = Duration{0};
+    habit.slices = 0;
     return;
   }
-  const auto long_enough = static_cast<int>(stretch_of_habit) * slice;
-  if (habit.seen < long_enough || stretch.count < stretch_of_habit) return;
-  // Two slices at either end, whose middles are two slices less than the whole apart.
-  const double over_hours = (stretch_of_habit - 2) * hours(slice);
-  const double level_variance = error.deviation.value * error.deviation.value +
-                                2 * error.rounding.value * error.rounding.value;
-  if (habit.waits) learn(static_cast<double>(habit.fallen), over_hours, level_variance, habit);
-  const auto levels = newest(stretch, stretch_of_habit);
-  habit.fallen =
-      (levels[0] + levels[1] - levels[stretch_of_habit - 2] - levels[stretch_of_habit - 1]) / 2;
+  if (balance.stretch.count < habit.slices) habit.slices = balance.stretch.count;
+  if (++habit.slices < stretch_of_habit || balance.stretch.count < stretch_of_habit) return;
+  if (habit.waits) learn(stretch_of_habit * slice_hours, habit);
+  const Fall seen = newest(balance, stretch_of_habit, slice_hours, noise);
+  habit.fell = seen.rate;
+  habit.fell_error = seen.error;
   habit.waits = true;
-  habit.seen = Duration{0};
-}
-
-// A leak that had ended before anybody could have mended it was none: somebody drew often. The
-// household is more restless than was known.
-void learn_burst(const state::Leak& leak, state::Habit& habit) {
-  const double over_hours = leak.litres.value / leak.rate.value;
-  const double beyond = leak.litres.value - habit.usual.value * over_hours;
-  habit.restless += burst_counts * (beyond * beyond / over_hours - habit.restless);
+  habit.slices = 0;
 }
 
 bool surely_leaks(const Fall& seen, LitresPerHour allowed) {
   return seen.rate - seen.error * leak_deviations - seen.bound > allowed && seen.between > allowed;
+}
+
+void find_leak(const LevelError& error, Duration slice, LitresPerHour allowed, Instant now,
+               state::Balance& balance) {
+  state::Leak& leak = balance.leak;
+  for (const std::size_t window : windows) {
+    if (window > balance.stretch.count) break;
+    const Fall seen = newest(balance, window, hours(slice), error);
+    if (!surely_leaks(seen, allowed)) continue;
+    if (!leak.found) leak.began = now - static_cast<int>(window) * slice;
+    leak.found = true;
+    leak.rate = seen.rate;
+    leak.error = seen.error;
+  }
 }
 
 }  // namespace
@@ -94,35 +94,19 @@ LitresPerHour fall_allowed(const room::Room& room, const state::Habit& habit) {
   return believed(room, habit) + drift_allowed;
 }
 
-void post_leak(const room::Room& room, const LevelError& known, Duration slice,
+void post_leak(const room::Room& room, const LevelError& noise, Duration slice, Instant now,
                state::Balance& balance) {
-  const state::Stretch& stretch = balance.stretch;
-  LevelError error = known;
+  LevelError error = noise;
   error.restless = std::max(0.0, balance.habit.restless);
   const LitresPerHour allowed = fall_allowed(room, balance.habit);
   state::Leak& leak = balance.leak;
-  if (leak.found) {
-    leak.litres += Litres{leak.rate.value * hours(slice)};
-    if (leak.stood <= window_to_end) ++leak.stood;
+  find_leak(error, slice, allowed, now, balance);
+  if (leak.found && balance.stretch.count >= window_to_end) {
+    const Fall seen = newest(balance, window_to_end, hours(slice), error);
+    if (seen.rate + seen.error * 2 + seen.bound < allowed) leak = {};
   }
-  for (const std::size_t window : windows) {
-    if (window > stretch.count) break;
-    const Fall seen = fall(newest(stretch, window), hours(slice), error);
-    if (!surely_leaks(seen, allowed)) continue;
-    leak.rate = seen.rate;
-    leak.error = seen.error;
-    if (leak.found) continue;
-    leak.found = true;
-    leak.litres = {seen.rate.value * hours(static_cast<int>(window) * slice)};
-  }
-  if (leak.found && stretch.count >= window_to_end) {
-    const Fall seen = fall(newest(stretch, window_to_end), hours(slice), error);
-    if (seen.rate + seen.error * 2 + seen.bound < allowed) {
-      if (leak.stood <= window_to_end) learn_burst(leak, balance.habit);
-      leak = {};
-    }
-  }
-  post_habit(error, slice, balance, balance.habit);
+  if (leak.found) leak.litres = {leak.rate.value * hours(now - leak.began)};
+  post_habit(noise, hours(slice), balance, balance.habit);
 }
 
 }  // namespace tidewright::ledger

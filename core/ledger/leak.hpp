@@ -21,6 +21,7 @@ inline constexpr LitresPerHour drift_allowed{0.5};
 LitresPerHour fall_allowed(const room::Room&, const state::Habit&);
 
 // Called when a slice of standing has become full: learns the habit and finds or ends the leak.
-void post_leak(const room::Room&, const LevelError&, Duration slice, state::Balance&);
+void post_leak(const room::Room&, const LevelError& noise, Duration slice, Instant now,
+               state::Balance&);
 
 }  // namespace tidewright::ledger

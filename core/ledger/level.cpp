@@ -46,37 +46,14 @@ bool is_noisy(const state::GaugeNoise& noise, double step) {
   return noise.count >= judged_enough && noise.spread.value > noisy_above_steps * step;
 }
 
-// Two readings on end so far off are no noise, but water: it is followed at once. One alone is
-// passed over. Upwards it must be more, for in a fill the smoothed level lags by one scatter or so.
-constexpr double leap_down = 3.5;
-constexpr double leap_up = 5;
+// Two readings on end that far off are no noise, but water: it is followed at once.
+constexpr double leap = 5;
 
-// How many scatters a reading is off the smoothed level.
-double off(Litres calm, Litres reading, const state::GaugeNoise& noise) {
-  return (reading - calm) / noise.spread;
-}
-
-LevelMove smooth(Litres reading, const state::GaugeNoise& noise, Litres& calm) {
-  const double now = off(calm, reading, noise);
-  const double before = off(calm, noise.before, noise);
-  LevelMove move;
-  move.leapt = std::min(now, before) > leap_up || std::max(now, before) < -leap_down;
-  if (move.leapt) {
-    calm = (reading + noise.before) / 2;
-  } else if (now > leap_up || now < -leap_down) {
-    move.doubtful = true;
-  } else {
-    calm += (reading - calm) * smoothing;
-  }
-  return move;
-}
-
-// A quiet gauge is taken at its word.
-LevelMove follow(Litres reading, const state::GaugeNoise& noise, double step, Litres& calm) {
-  LevelMove move;
-  move.leapt = noise.fresh == 2 && std::abs((reading - noise.before).value) > 2 * step;
-  calm = reading;
-  return move;
+Litres smoothed(Litres calm, Litres reading, const state::GaugeNoise& noise) {
+  const double off = (reading - calm) / noise.spread;
+  const double off_before = (noise.before - calm) / noise.spread;
+  const bool leapt = std::min(off, off_before) > leap || std::max(off, off_before) < -leap;
+  return leapt ? (reading + noise.before) / 2 : calm + (reading - calm) * smoothing;
 }
 
 Band band(const state::GaugeNoise& noise, double step) {
@@ -103,9 +80,9 @@ LevelMove post_level(const Sources& from, std::optional<Litres> reading,
     begin_rate(trend, *reading, now);
     return {};
   }
-  LevelMove move = is_noisy(noise, step) ? smooth(*reading, noise, trend.calm)
-                                         : follow(*reading, noise, step, trend.calm);
+  trend.calm = is_noisy(noise, step) ? smoothed(trend.calm, *reading, noise) : *reading;
   const auto [rise, fall] = band(noise, step);
+  LevelMove move;
   if (trend.calm > trend.peak + rise) {
     move.risen = trend.calm - trend.peak;
     follow_rate(trend, trend.calm, now);
@@ -113,7 +90,7 @@ LevelMove post_level(const Sources& from, std::optional<Litres> reading,
     move.fallen = trend.peak - trend.calm;
     begin_rate(trend, trend.calm, now);
   } else {
-    return move;
+    return {};
   }
   trend.peak = trend.calm;
   trend.moved = now;

@@ -12,8 +12,6 @@ namespace tidewright::ledger {
 struct LevelMove {
   Litres risen;
   Litres fallen;
-  bool leapt = false;     // drawn or poured at a stroke
-  bool doubtful = false;  // so far off that the next reading must bear it out
 };
 
 // Takes up a new reading of the gauge, if there is one. Of a quiet gauge a rise counts above the

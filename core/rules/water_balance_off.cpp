@@ -58,10 +58,14 @@ extern const Rule water_balance_off{
     .applies = applies,
     .judge = judge,
     .record = {
+        .source = "the vat's gauge, as a line through hours of readings; what was drawn or poured at "
+                  "a stroke is left out",
         .limit = "while nothing runs, the level falls steadily and surely by more than 0.5 L/h "
                  "beyond its habit (2 L/h before the habit is known); while the pump runs, less "
                  "than half of what the run has brought before comes from one moment on, or, after "
                  "three fills, less than 0.6 of what they have taught over 2 h",
+        .origin = "at most one false alarm a year: five deviations of the gauge's own noise; the "
+                  "litres are our own choice",
         .causes = "a hidden leak, a top-off that takes more than it did, a float valve that has "
                   "stuck, a closed feed cock, a clogged filter or membrane, somebody who takes "
                   "water",

@@ -12,16 +12,14 @@ namespace tidewright::state {
 
 inline constexpr std::size_t slices_max = 48;
 
-// A stretch of standing or of running, as mean levels over equal times, oldest first. What was
-// drawn or poured at a stroke is taken out: the levels before it are moved to those after it.
+// A stretch of standing or of running, as mean levels over equal times, oldest first.
 struct Stretch {
-  bool standing = false;     // else running
-  Instant began = long_ago;  // last time that it was neither, or the other one
-  bool holds = false;        // `held` is known
-  Litres held;               // the last reading that is borne out
+  bool standing = false;       // else running
+  Instant began = long_ago;    // last time that it was neither, or the other one
+  Instant held_at = long_ago;  // when the gauge last spoke well
+  Litres held;                 // what it said
   std::array<float, slices_max> levels{};
   std::uint8_t count = 0;
-  bool leapt = false;      // the open slice is the first after a draw
   Duration lived{0};       // of the open slice
   double litre_hours = 0;  // of the open slice
 };
@@ -31,18 +29,19 @@ struct Habit {
   LitresPerHour usual;
   double restless = 0;       // L2/h: how unevenly it goes
   std::uint8_t learned = 0;  // times learned, counted no further than needed
-  Duration seen{0};          // of the time being watched
-  bool waits = false;        // `fallen` is learned once the time after it was no leak either
-  float fallen = 0;
+  std::uint8_t slices = 0;   // of the time being watched
+  bool waits = false;        // `fell` is learned once the time after it was no leak either
+  LitresPerHour fell;
+  LitresPerHour fell_error;
 };
 
-// A steady fall of the level while nothing runs and nothing is drawn at a stroke.
+// A steady fall of the level while nothing runs.
 struct Leak {
   bool found = false;
-  LitresPerHour rate;      // habit included
-  LitresPerHour error;     // its standard deviation
-  Litres litres;           // gone so far
-  std::uint8_t stood = 0;  // slices since it was found, counted no further than needed
+  Instant began = long_ago;
+  LitresPerHour rate;   // habit included
+  LitresPerHour error;  // its standard deviation
+  Litres litres;        // gone so far
 };
 
 // A running purifier from which less comes than its own usual.

@@ -9,11 +9,10 @@ namespace tidewright::state {
 void fields(auto& visit, Either<Stretch> auto& stretch) {
   visit("standing", stretch.standing);
   visit("began", stretch.began);
-  visit("holds", stretch.holds);
+  visit("held_at", stretch.held_at);
   visit("held", stretch.held);
   visit("levels", stretch.levels);
   visit("count", stretch.count);
-  visit("leapt", stretch.leapt);
   visit("lived", stretch.lived);
   visit("litre_hours", stretch.litre_hours);
 }
@@ -22,17 +21,18 @@ void fields(auto& visit, Either<Habit> auto& habit) {
   visit("usual", habit.usual);
   visit("restless", habit.restless);
   visit("learned", habit.learned);
-  visit("seen", habit.seen);
+  visit("slices", habit.slices);
   visit("waits", habit.waits);
-  visit("fallen", habit.fallen);
+  visit("fell", habit.fell);
+  visit("fell_error", habit.fell_error);
 }
 
 void fields(auto& visit, Either<Leak> auto& leak) {
   visit("found", leak.found);
+  visit("began", leak.began);
   visit("rate", leak.rate);
   visit("error", leak.error);
   visit("litres", leak.litres);
-  visit("stood", leak.stood);
 }
 
 void fields(auto& visit, Either<Shortfall> auto& shortfall) {

@@ -11,6 +11,7 @@
 namespace tidewright::ledger {
 namespace {
 
+// Levels from 100 L downwards by `a_slice`, and by `draw` at once where it fell.
 std::vector<float> falling(std::size_t count, double a_slice, double draw = 0,
                            std::size_t drawn_at = 0) {
   std::vector<float> levels;
@@ -22,9 +23,8 @@ std::vector<float> falling(std::size_t count, double a_slice, double draw = 0,
 }
 
 TEST(Slope, OfAStraightFallIsExact) {
-  const Fall seen = fall(falling(12, 0.25), 0.5, {});
+  const Fall seen = fall(falling(12, 0.25), 0.5, {.deviation = Litres{0.1}});
   EXPECT_NEAR(seen.rate.value, 0.5, 1e-5);  // 0.25 L in half an hour
-  EXPECT_NEAR(seen.between.value, 0.5, 1e-5);
 }
 
 // The deviation of a least-squares slope over n points a step apart is sigma times the root of
@@ -34,18 +34,38 @@ TEST(Slope, DeviationIsTheTextbooks) {
   EXPECT_NEAR(seen.error.value, 0.3 * std::sqrt(12.0 / (10 * 99)), 1e-9);
 }
 
-TEST(Slope, ADrawIsNoFallBetweenDraws) {
-  for (std::size_t at = 1; at < 12; ++at) {
-    const Fall seen = fall(falling(12, 0, 6, at), 1.0 / 6, {.deviation = Litres{0.1}});
-    EXPECT_LE(seen.between.value, 1e-5) << at;
+TEST(Slope, ADrawAnywhereIsNoFall) {
+  const LevelError error{.deviation = Litres{0.1}};
+  for (std::size_t at = 1; at < 24; ++at) {
+    EXPECT_LE(fall(falling(24, 0, 6, at), 1.0 / 6, error).between.value, 1e-4) << at;
   }
-  const Fall both = fall(falling(12, 0.5, 6, 5), 1.0 / 6, {});
-  EXPECT_NEAR(both.between.value, 3, 1e-4) << "a leak is seen through a draw";
+  for (std::size_t at = 3; at < 21; ++at) {
+    EXPECT_NEAR(fall(falling(24, 0, 6, at), 1.0 / 6, error).rate.value, 0, 1e-4) << at;
+    EXPECT_NEAR(fall(falling(24, 0.5, 6, at), 1.0 / 6, error).rate.value, 3, 1e-4)
+        << "a leak is seen through a draw at " << at;
+  }
 }
 
-TEST(Slope, StepIsFoundWithTheSlopeTakenOff) {
-  EXPECT_NEAR(step_down(falling(13, 0.2, 5, 6), 6).size, 5, 1e-4);
-  EXPECT_NEAR(step_down(falling(13, 0.2), 6).size, 0, 1e-4);
+TEST(Slope, ThreeDrawsInFourHoursAreNoFall) {
+  std::vector<float> levels = falling(24, 0);
+  for (const std::size_t at : {5U, 11U, 18U}) {
+    for (std::size_t i = at; i < levels.size(); ++i) levels[i] -= 2;
+  }
+  const Fall seen = fall(levels, 1.0 / 6, {.deviation = Litres{0.16}});
+  EXPECT_NEAR(seen.rate.value, 0, 1e-4);
+}
+
+TEST(Slope, WhatIsPouredInHidesNoLeak) {
+  const Fall seen = fall(falling(24, 0.5, -8, 12), 1.0 / 6, {.deviation = Litres{0.1}});
+  EXPECT_NEAR(seen.rate.value, 3, 1e-4);
+}
+
+// A draw too small to be proved is still no proof of a leak.
+TEST(Slope, ASmallDrawLeavesNoFallBetween) {
+  for (std::size_t at = 1; at < 12; ++at) {
+    const Fall seen = fall(falling(12, 0, 0.4, at), 1.0 / 6, {.deviation = Litres{0.16}});
+    EXPECT_LE(seen.between.value, 0) << at;
+  }
 }
 
 // Widrow's result for a dithered quantiser (from memory): the mean error is a sawtooth whose first
