@@ -13,9 +13,9 @@ inline constexpr Duration between_draws = std::chrono::minutes{30};
 // What the level's move adds to the present draw; a new one begins after half an hour without.
 void post_draws(const LevelMove&, Instant now, const room::Vat&, state::Draws&);
 
-// The largest draw that is still usual: half as much again as the largest of the last eight large
-// ones; while fewer than three are known, two fifths of the vat. An unusual one teaches a quarter
-// more than that at most, so that a new habit is learned and a mishap is not.
+// The largest draw that is still usual: twice the largest one known, which is slowly forgotten;
+// while fewer than three are known, two fifths of the vat. An unusual one teaches a quarter more
+// than that at most, so that a new habit is learned and a mishap is not.
 Litres draw_usual(const room::Vat&, const state::Draws&);
 
 }  // namespace tidewright::ledger

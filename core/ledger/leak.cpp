@@ -8,7 +8,7 @@
 namespace tidewright::ledger {
 namespace {
 
-constexpr std::array<std::size_t, 11> windows{6, 8, 10, 12, 15, 18, 21, 24, 32, 40, 48};
+constexpr std::array<std::size_t, 6> windows{18, 21, 24, 32, 40, 48};
 constexpr std::size_t window_to_end = 9;  // a leak is over when so many slices show none
 
 // The habit is learned in stretches of so many slices, from three on it is known, and it forgets
@@ -63,10 +63,11 @@ void post_habit(const LevelError& noise, double slice_hours, const state::Balanc
   if (++habit.slices < stretch_of_habit || balance.stretch.count < stretch_of_habit) return;
   if (habit.waits) learn(stretch_of_habit * slice_hours, habit);
   const Fall seen = newest(balance, stretch_of_habit, slice_hours, noise);
+  habit.slices = 0;
+  habit.waits = std::isfinite(seen.error.value);
+  if (!habit.waits) return;
   habit.fell = seen.rate;
   habit.fell_error = seen.error;
-  habit.waits = true;
-  habit.slices = 0;
 }
 
 bool surely_leaks(const Fall& seen, LitresPerHour allowed) {

@@ -1,6 +1,7 @@
 #include "core/ledger/shortfall.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <span>
 
@@ -13,14 +14,12 @@ constexpr double near_stop = 0.95;  // as procedure/full has it
 
 // Nothing comes: over so many slices, after so many that still rose. [choices]
 constexpr std::size_t stall_shortest = 5, stall_longest = 20;
-constexpr std::size_t lead_shortest = 8, lead_longest = 24;
+constexpr std::size_t lead_shortest = 8, lead_longest = 28;
 constexpr double flowed_before = 0.3;  // of the usual; else it did not come to a stop, it is slow
 constexpr double flows_again = 0.5;    // of the usual
 
-// Sums of squares, in variances of one level. Five deviations err once in two centuries of
-// five-minute tests; three tell a stall from a draw, of which there is one in some hundred. [choice]
-constexpr double beyond_noise = 25;
-constexpr double beyond_a_draw = 9;
+// In deviations of the gauge's noise: it errs once in a century of running. [choice]
+constexpr double beyond_noise = 5;
 
 // Too little: over two hours, of what three fills have taught. [choices]
 constexpr std::size_t slow_slices = 40;
@@ -31,6 +30,8 @@ std::span<const float> newest(const state::Stretch& stretch, std::size_t count) 
   return std::span{stretch.levels}.subspan(stretch.count - count, count);
 }
 
+using Sums = std::array<double, stall_longest + 1>;
+
 // The levels up to a place, as a line that is drawn on beyond it.
 struct Lead {
   double level = 0;  // at the place
@@ -38,9 +39,9 @@ struct Lead {
 };
 
 // A lead rises no faster than is usual: what was poured in is no flow.
-Lead lead_of(std::span<const float> levels, double usual) {
+Lead lead_of(std::span<const float> levels, double usual, const LevelError& error) {
   const double n = static_cast<double>(levels.size());
-  const double slope = -fall(levels, 1, {}).rate.value;
+  const double slope = -fall(levels, 1, error).rate.value;
   double mean = 0;
   for (const float level : levels) mean += static_cast<double>(level) / n;
   const double risen = std::min(slope, usual);
@@ -48,7 +49,7 @@ Lead lead_of(std::span<const float> levels, double usual) {
 }
 
 // How well three stories tell the levels after a lead, as sums of squares: it flows on as before;
-// it came to a stop; it flows on, but somebody drew water at a stroke.
+// it came to a stop; it flows on, but somebody drew water, once or twice.
 struct Stories {
   double flows = 0;
   double stops = 0;
@@ -56,8 +57,26 @@ struct Stories {
   double rate = 0;  // litres a slice since the lead
 };
 
+// What a draw between two places explains of `flows`; `sums` of how far each level is off.
+double explained(const Sums& sums, std::size_t from, std::size_t to) {
+  const double off = sums[to] - sums[from];
+  return off < 0 ? off * off / static_cast<double>(to - from) : 0;
+}
+
+double explained_by_two_draws(const Sums& sums, std::size_t count) {
+  double most = 0;
+  for (std::size_t first = 0; first < count; ++first) {
+    most = std::max(most, explained(sums, first, count));
+    for (std::size_t second = first + 1; second < count; ++second) {
+      most = std::max(most, explained(sums, first, second) + explained(sums, second, count));
+    }
+  }
+  return most;
+}
+
 Stories stories(std::span<const float> after, const Lead& lead) {
   Stories told;
+  Sums sums{};
   double tt = 0, ty = 0;
   for (std::size_t i = 0; i < after.size(); ++i) {
     const double t = static_cast<double>(i) + 0.5;
@@ -65,18 +84,12 @@ Stories stories(std::span<const float> after, const Lead& lead) {
     const double off = rise - lead.slope * t;
     told.flows += off * off;
     told.stops += rise * rise;
+    sums[i + 1] = sums[i] + off;
     tt += t * t;
     ty += t * rise;
   }
+  told.drawn = told.flows - explained_by_two_draws(sums, after.size());
   told.rate = ty / tt;
-  told.drawn = told.flows;
-  double sum = 0;
-  for (std::size_t i = after.size(); i-- > 0;) {
-    const double t = static_cast<double>(i) + 0.5;
-    sum += static_cast<double>(after[i]) - lead.level - lead.slope * t;
-    const double spared = sum < 0 ? sum * sum / static_cast<double>(after.size() - i) : 0;
-    told.drawn = std::min(told.drawn, told.flows - spared);
-  }
   return told;
 }
 
@@ -88,18 +101,18 @@ void find_stall(const LevelError& error, Duration slice, double usual,
     if (after + lead_shortest > stretch.count) break;
     const std::size_t looked_at = std::min<std::size_t>(stretch.count, after + lead_longest);
     const auto levels = newest(stretch, looked_at);
-    const Lead lead = lead_of(levels.first(looked_at - after), usual * hours(slice));
+    const Lead lead = lead_of(levels.first(looked_at - after), usual * hours(slice), error);
     if (lead.slope < flowed_before * usual * hours(slice)) continue;
     const Stories told = stories(levels.last(after), lead);
-    const double beyond = told.flows - told.stops;
-    if (beyond < beyond_noise * variance) continue;
-    if (told.drawn - told.stops < beyond_a_draw * variance) continue;
+    if (told.stops >= told.drawn) continue;
+    const double surely = std::sqrt((told.flows - told.stops) / variance);
+    if (surely < beyond_noise) continue;
     stall.found = true;
     stall.rate = {told.rate / hours(slice)};
     stall.usual = {lead.slope / hours(slice)};
     stall.missing = {(lead.slope - told.rate) * static_cast<double>(after)};
     stall.lasting = static_cast<int>(after) * slice;
-    stall.deviations = static_cast<float>(std::sqrt(beyond / variance));
+    stall.deviations = static_cast<float>(surely);
     return;
   }
 }

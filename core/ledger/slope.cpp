@@ -8,15 +8,14 @@
 namespace tidewright::ledger {
 namespace {
 
-// A step is a draw beyond so many of its deviations: by chance once in some weeks, and then it
-// costs a little delay. [choice]
+// A move between two levels is a draw beyond so many of its deviations: by chance once a year, and
+// then it costs a little delay. [choice]
 constexpr double sure = 4.5;
 // A draw too small for that hides in a given hour perhaps once a week; noise then feigns a leak
 // once in 2000. [choice]
 constexpr double sure_between = 3.3;
-// Of the levels, so many may be steps; a level that steps more often is no level of draws.
-constexpr std::size_t levels_for_each_draw = 4;
-
+// Of the times of the levels, in a line: two neighbours have 0.5.
+constexpr double least_spread = 0.4;
 // Levels that follow one another without a draw.
 struct Side {
   double n = 0, t = 0, y = 0;  // count, means of time and level
@@ -70,51 +69,45 @@ Line line_through(std::span<const float> levels, const Drawn& drawn) {
   return line;
 }
 
-// One more draw, as if it had fallen into the level `at`.
-struct Step {
-  std::size_t at = 0;
-  Line line;
-  double size = 0;
-  double error = 0;  // standard deviation, where each level's is 1
-};
-
-// Calls see(Step) for each place where one more draw may lie, with a level at least on either side.
-template <class See>
-void each_step(std::span<const float> levels, const Drawn& drawn, const Line& line, See see) {
-  for (std::size_t from = 0; from < levels.size();) {
-    const std::size_t to = end_of_side(drawn, from, levels.size());
-    const Side whole = side(levels, from, to);
-    for (std::size_t at = from + 1; at + 1 < to; ++at) {
-      const Side before = side(levels, from, at);
-      const Side after = side(levels, at + 1, to);
-      Step step{at, {line.tt - whole.tt, line.ty - whole.ty, 0}};
-      add(before, step.line);
-      add(after, step.line);
-      if (step.line.tt < 0.4) continue;  // two neighbours alone have 0.5
-      const double apart = after.t - before.t;
-      step.size = after.y - before.y - step.line.slope() * apart;
-      step.error = std::sqrt(1 / before.n + 1 / after.n + apart * apart / step.line.tt);
-      see(step);
-    }
-    from = to + 1;
-  }
+// What the level does from one to the next, whatever was drawn: the median of what it does.
+double usual_move(std::span<const float> levels) {
+  std::array<float, state::slices_max> moves{};
+  const std::size_t count = levels.size() - 1;
+  for (std::size_t i = 0; i < count; ++i) moves[i] = levels[i + 1] - levels[i];
+  const auto middle = moves.begin() + static_cast<std::ptrdiff_t>(count / 2);
+  std::nth_element(moves.begin(), middle, moves.begin() + static_cast<std::ptrdiff_t>(count));
+  return static_cast<double>(*middle);
 }
 
-// Finds the surest draw first, then the next beside it, and so on.
+// How far the level moves over one that may hold a draw, beyond what it does anyway.
+double moved_over(std::span<const float> levels, std::size_t at, double usual) {
+  const std::size_t before = at == 0 ? 0 : at - 1;
+  const std::size_t after = std::min(at + 1, levels.size() - 1);
+  const double moved = static_cast<double>(levels[after]) - static_cast<double>(levels[before]);
+  return moved - usual * static_cast<double>(after - before);
+}
+
+// Takes the largest move first: it is what makes its neighbours seem to have moved.
 Drawn draws_among(std::span<const float> levels, const LevelError& error) {
-  Drawn drawn{};
-  for (std::size_t draws = 0; draws < levels.size() / levels_for_each_draw; ++draws) {
-    double surest = 1;
-    std::size_t at = 0;
-    each_step(levels, drawn, line_through(levels, drawn), [&](const Step& step) {
-      const double least = sure * step.error * error.deviation.value + 2 * error.rounding.value;
-      const double surely = std::abs(step.size) / least;
-      if (surely <= surest) return;
-      surest = surely;
-      at = step.at;
-    });
-    if (at == 0) break;
+  Drawn drawn{}, beside{};
+  const double usual = usual_move(levels);
+  const double least =
+      sure * std::numbers::sqrt2 * error.deviation.value + 2 * error.rounding.value;
+  for (std::size_t draws = 0; draws < levels.size(); ++draws) {
+    double largest = least;
+    std::size_t at = levels.size();
+    for (std::size_t i = 0; i < levels.size(); ++i) {
+      if (beside[i]) continue;
+      const double moved = std::abs(moved_over(levels, i, usual));
+      if (moved <= largest) continue;
+      largest = moved;
+      at = i;
+    }
+    if (at == levels.size()) break;
     drawn[at] = true;
+    for (std::size_t i = at == 0 ? 0 : at - 1; i <= std::min(at + 1, levels.size() - 1); ++i) {
+      beside[i] = true;
+    }
   }
   return drawn;
 }
@@ -124,6 +117,7 @@ Drawn draws_among(std::span<const float> levels, const LevelError& error) {
 Fall fall(std::span<const float> levels, double hours_apart, const LevelError& error) {
   const Drawn drawn = draws_among(levels, error);
   const Line line = line_through(levels, drawn);
+  if (line.tt < least_spread) return {{}, LitresPerHour{INFINITY}, {}, {}};
   const double hours = static_cast<double>(levels.size()) * hours_apart;
   // The slope of a random walk scatters by 6/5 of its variance per time over the time looked at.
   const double walk = 1.2 * error.restless / hours;
@@ -135,10 +129,14 @@ Fall fall(std::span<const float> levels, double hours_apart, const LevelError& e
 
   Fall fall{rate(line), deviation(line), {}, rate(line)};
   fall.bound = {error.rounding.value * line.lever / line.tt / hours_apart};
-  each_step(levels, drawn, line, [&](const Step& step) {
-    const LitresPerHour least = rate(step.line) - deviation(step.line) * sure_between;
-    fall.between = std::min(fall.between, least);
-  });
+  for (std::size_t at = 0; at < levels.size(); ++at) {
+    if (drawn[at]) continue;
+    Drawn one_more = drawn;
+    one_more[at] = true;
+    const Line sides = line_through(levels, one_more);
+    if (sides.tt < least_spread) continue;
+    fall.between = std::min(fall.between, rate(sides) - deviation(sides) * sure_between);
+  }
   return fall;
 }
 

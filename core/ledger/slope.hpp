@@ -17,7 +17,7 @@ struct LevelError {
 
 struct Fall {
   LitresPerHour rate;     // positive: the level falls
-  LitresPerHour error;    // standard deviation
+  LitresPerHour error;    // standard deviation; infinite where draws leave no line
   LitresPerHour bound;    // what the gauge's steps may feign at most
   LitresPerHour between;  // least rate that one more draw, too small to be seen, leaves credible
 };

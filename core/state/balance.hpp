@@ -59,8 +59,9 @@ struct Draws {
   Litres litres;  // of the present or last draw
   Instant began = long_ago;
   Instant last = long_ago;
-  Instant ours = long_ago;        // when the daemon's own transfer last took water
-  std::array<float, 8> before{};  // litres of the large ones, newest first
+  Instant ours = long_ago;  // when the daemon's own transfer last took water
+  Litres largest;           // of the large ones, slowly forgotten
+  std::uint8_t known = 0;   // large ones, counted no further than needed
 };
 
 struct Balance {

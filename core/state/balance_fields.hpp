@@ -49,7 +49,8 @@ void fields(auto& visit, Either<Draws> auto& draws) {
   visit("began", draws.began);
   visit("last", draws.last);
   visit("ours", draws.ours);
-  visit("before", draws.before);
+  visit("largest", draws.largest);
+  visit("known", draws.known);
 }
 
 void fields(auto& visit, Either<Balance> auto& balance) {
