@@ -18,7 +18,7 @@
 #   determinism  one journal replayed in debug and release, to equal commands, alarms and reasons
 #   year         a fault-free year of every household, against the home figures
 #   balance      how soon leaks and stuck floats are found, in $DRAWS (200) draws, and what is
-#                called a leak in $YEARS (3) quiet years: three seeds, two gauges, eight households
+#                called what in $YEARS (3) quiet years: three seeds, two gauges, nine households
 #   bench        the benchmarks, printed
 # Without a PART: each one that has not yet passed at this commit, so that a run can be taken up
 # again. Logs are in build/long.

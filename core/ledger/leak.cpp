@@ -8,6 +8,7 @@
 namespace tidewright::ledger {
 namespace {
 
+// Three hours at least: in less, a few draws close together look like a steady fall. [choice]
 constexpr std::array<std::size_t, 6> windows{18, 21, 24, 32, 40, 48};
 constexpr std::size_t window_to_end = 9;  // a leak is over when so many slices show none
 
@@ -59,8 +60,9 @@ void post_habit(const LevelError& noise, double slice_hours, const state::Balanc
     habit.slices = 0;
     return;
   }
-  if (balance.stretch.count < habit.slices) habit.slices = balance.stretch.count;
-  if (++habit.slices < stretch_of_habit || balance.stretch.count < stretch_of_habit) return;
+  // Never more than stand in this stretch, so that what is learned lies within it.
+  habit.slices = std::min<std::uint8_t>(habit.slices + 1, balance.stretch.count);
+  if (habit.slices < stretch_of_habit) return;
   if (habit.waits) learn(stretch_of_habit * slice_hours, habit);
   const Fall seen = newest(balance, stretch_of_habit, slice_hours, noise);
   habit.slices = 0;
@@ -85,6 +87,7 @@ void find_leak(const LevelError& error, Duration slice, LitresPerHour allowed, I
     leak.found = true;
     leak.rate = seen.rate;
     leak.error = seen.error;
+    return;  // the shortest knows best how fast it is now
   }
 }
 

@@ -8,8 +8,8 @@
 
 #include <algorithm>
 #include <cmath>
-#include <initializer_list>
 #include <cstdlib>
+#include <initializer_list>
 #include <vector>
 
 #include "core/rehearsal/chance.hpp"
@@ -170,6 +170,7 @@ Times leaks(const Gauge& gauge, const Habit& habit, double l_h, double drift_l_h
 }
 
 // A float valve that sticks closed at any time after two hours of filling; the purifier is known.
+// level_flat_while_filling tells it as well, where the flow is slow.
 Times stuck_floats(const Gauge& gauge, const Habit& habit, double flow_l_h, int draws,
                    std::uint64_t seed) {
   const Times found = times(draws, seed, [&](std::uint64_t one) {
@@ -184,11 +185,28 @@ Times stuck_floats(const Gauge& gauge, const Habit& habit, double flow_l_h, int 
   return found;
 }
 
-// Years in which nothing is wrong: the household takes its water and the purifier makes it anew.
-int false_alarms(const Gauge& gauge, const Habit& habit, double drift_l_h, int years,
-                 std::uint64_t seed) {
+// What was called what in years in which nothing was wrong.
+struct FalseAlarms {
+  int leak = 0, stuck_float = 0, slow = 0, draw = 0, fills = 0;
+  int balance() const { return leak + stuck_float + slow; }
+};
+
+void count(const state::Balance& balance, FalseAlarms& alarms) {
+  if (balance.leak.found) {
+    ++alarms.leak;
+  } else if (balance.stall.found) {
+    ++alarms.stuck_float;
+  } else {
+    ++alarms.slow;
+  }
+}
+
+// The household takes its water and the purifier makes it anew; the gauge drifts up for eight hours
+// and down for eight.
+FalseAlarms quiet_years(const Gauge& gauge, const Habit& habit, double drift_l_h, int years,
+                        std::uint64_t seed) {
   support::print_seed(seed);
-  int leak = 0, stall = 0, slow = 0, draw = 0, fills = 0;
+  FalseAlarms alarms;
   for (int year = 0; year < years; ++year) {
     Household home(gauge, habit, seed * 1'000 + static_cast<std::uint64_t>(year), 170);
     home.drift_l_h = drift_l_h;
@@ -196,55 +214,81 @@ int false_alarms(const Gauge& gauge, const Habit& habit, double drift_l_h, int y
     bool off = false, drawn = false, ran = false;
     for (long minute = 0; minute < 365L * 24 * 60; ++minute) {
       home.pass_a_minute();
-      const bool off_now = home.finds(RuleId::water_balance_off);
-      const bool drawn_now = home.finds(RuleId::draw_unusual);
-      if (off_now && !off) {
-        if (home.state.ledger.balance.leak.found) ++leak;
-        else if (home.state.ledger.balance.stall.found) ++stall;
-        else ++slow;
-      }
-      if (drawn_now && !drawn) ++draw;
-      if (home.runs() && !ran) ++fills;
-      off = off_now;
-      drawn = drawn_now;
+      if (home.finds(RuleId::water_balance_off) && !off) count(home.state.ledger.balance, alarms);
+      if (home.finds(RuleId::draw_unusual) && !drawn) ++alarms.draw;
+      if (home.runs() && !ran) ++alarms.fills;
+      off = home.finds(RuleId::water_balance_off);
+      drawn = home.finds(RuleId::draw_unusual);
       ran = home.runs();
     }
   }
-  fmt::print("{:<64} in {} years: leak {}, stall {}, slow {}, draw {}; {} fills\n",
-             fmt::format("quiet, drift {} L/h, {}, {}", drift_l_h, gauge.words, habit.words), years,
-             leak, stall, slow, draw, fills);
-  return leak + stall + slow + draw;
+  fmt::print(
+      "{:<64} leak {}, stuck float {}, slow {}, unusual draw {} in {} years, {} fills\n",
+      fmt::format("quiet, drift {} L/h, {}, {}", drift_l_h, gauge.words, habit.words), alarms.leak,
+      alarms.stuck_float, alarms.slow, alarms.draw, years, alarms.fills);
+  return alarms;
 }
 
-int draws() { return from_environment("TIDEWRIGHT_DRAWS", 30); }
+int draws() { return from_environment("TIDEWRIGHT_DRAWS", 40); }
 int years() { return from_environment("TIDEWRIGHT_YEARS", 1); }
 
 class Balance : public testing::TestWithParam<std::uint64_t> {};
 
-TEST_P(Balance, T) {
-  const auto s = GetParam();
-  leaks(fine, none, 1, 0, draws(), s);
-  leaks(fine, steady, 1, 0, draws(), s);
-  leaks(fine, pulses, 1, 0, draws(), s);
-  leaks(fine, by_hand, 1, 0, draws(), s);
-  leaks(fine, none, 3, -0.5, draws(), s);
-  leaks(fine, none, 3, 0.5, draws(), s);
-  leaks(whole_percent, none, 1, 0, draws(), s);
-  for (double f : {3.0, 5.0, 8.0, 20.0}) {
-    stuck_floats(fine, none, f, draws(), s);
-    stuck_floats(fine, by_hand, f, draws(), s);
-    stuck_floats(whole_percent, none, f, draws(), s);
-  }
-  for (const Gauge& g : {fine, whole_percent})
-    for (const Habit& h : {none, steady, pulses, Habit{"1 L every 3 h", 0, 0.33, 1, false},
-                           Habit{"2 L every 5 h", 0, 0.2, 2, false},
-                           Habit{"0.5 L at random, 8 L a day", 0, 0.67, 0.5, true},
-                           Habit{"1 L at random, 10 L a day", 0, 0.4, 1, true}, by_hand,
-                           Habit{"15 L at random, every 20 h", 0, 0.05, 15, true}})
-      false_alarms(g, h, 0, years(), s);
-  false_alarms(fine, none, 0.5, years(), s);
+// Found within 4 h, says the issue. One in ten may be late by the noise.
+TEST_P(Balance, ALeakOf1LitreAnHourIsFoundWithin4Hours) {
+  EXPECT_LE(leaks(fine, none, 1, 0, draws(), GetParam()).later_than(4), draws() / 10);
 }
+
+TEST_P(Balance, ALeakOf3LitresAnHourIsFoundWithin4HoursThroughDrift) {
+  EXPECT_LE(leaks(fine, none, 3, -0.5, draws(), GetParam()).later_than(4), draws() / 10);
+  EXPECT_LE(leaks(fine, none, 3, 0.5, draws(), GetParam()).later_than(4), draws() / 10);
+}
+
+TEST_P(Balance, AStuckFloatIsFoundWithin30Minutes) {
+  EXPECT_LE(stuck_floats(fine, none, 8, draws(), GetParam()).later_than(0.5), draws() / 10);
+}
+
+// At most one a year; and the household whose draws are most like a leak.
+TEST_P(Balance, AYearOfDrawsByHandIsNoLeak) {
+  const FalseAlarms alarms = quiet_years(fine, by_hand, 0, years(), GetParam());
+  EXPECT_LE(alarms.balance(), years());
+  EXPECT_LE(alarms.draw, years());
+  EXPECT_GE(alarms.fills, 20 * years()) << "it lives: 3650 L in fills of 100 L";
+}
+
 INSTANTIATE_TEST_SUITE_P(Seeds, Balance, testing::ValuesIn(support::seeds({1})));
+
+// The table of the long tier: what the issue asks for and what it does not. Without
+// TIDEWRIGHT_YEARS two draws of each and no year, so that the table itself is kept alive.
+TEST(BalanceTable, ForOtherGaugesAndHouseholds) {
+  const bool is_long = std::getenv("TIDEWRIGHT_YEARS") != nullptr;
+  const int draws_each = is_long ? draws() : 2;
+  const int years_each = is_long ? years() : 0;
+  const Habit households[] = {none,
+                              steady,
+                              pulses,
+                              by_hand,
+                              {"1 L every 3 h", 0, 0.33, 1, false},
+                              {"2 L every 5 h", 0, 0.2, 2, false},
+                              {"0.5 L at random, 8 L a day", 0, 0.67, 0.5, true},
+                              {"1 L at random, 10 L a day", 0, 0.4, 1, true},
+                              {"15 L at random, every 20 h", 0, 0.05, 15, true}};
+  for (const std::uint64_t seed : support::seeds({1, 2, 3})) {
+    for (const Gauge& gauge : {fine, whole_percent}) {
+      for (const double flow_l_h : {3, 5, 8, 20}) {
+        stuck_floats(gauge, none, flow_l_h, draws_each, seed);
+        stuck_floats(gauge, by_hand, flow_l_h, draws_each, seed);
+      }
+      EXPECT_EQ(leaks(gauge, none, 3, 0.5, draws_each, seed).later_than(24), 0);
+      EXPECT_EQ(leaks(gauge, none, 3, -0.5, draws_each, seed).later_than(24), 0);
+      EXPECT_LE(quiet_years(gauge, none, 0.5, years_each, seed).balance(), years_each);
+      for (const Habit& household : households) {
+        leaks(gauge, household, 1, 0, draws_each, seed);
+        EXPECT_LE(quiet_years(gauge, household, 0, years_each, seed).balance(), 2 * years_each);
+      }
+    }
+  }
+}
 
 }  // namespace
 }  // namespace tidewright

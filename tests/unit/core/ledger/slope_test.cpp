@@ -80,10 +80,10 @@ TEST(Rounding, IsHalfAStepWithoutScatterAndNothingWithMuch) {
   }
 }
 
-// The threshold is what its derivation says: eleven windows at each of six slices an hour, each
+// The threshold is what its derivation says: six windows at each of six slices an hour, each
 // erring by the normal's tail.
 TEST(Leak, ThresholdIsDerivedFromFalseAlarmsAYear) {
-  const double tests_a_year = 6 * 8766 * 11;
+  const double tests_a_year = 6 * 8766 * 6;
   const double tail = std::erfc(leak_deviations / std::sqrt(2.0)) / 2;
   EXPECT_LE(tests_a_year * tail, false_leaks_a_year);
   EXPECT_GT(tests_a_year * tail, false_leaks_a_year / 2) << "and no stricter than that";
