@@ -8,10 +8,6 @@ namespace {
 
 using namespace std::chrono_literals;
 
-// A step of a coarse gauge takes a slice at twice the flow of the least leak looked for. [choice]
-constexpr LitresPerHour step_takes{6};
-constexpr int runs_faster = 4;  // than it leaks
-
 void push(float level, state::Stretch& stretch) {
   if (stretch.count == stretch.levels.size()) {
     std::shift_left(stretch.levels.begin(), stretch.levels.end(), 1);
@@ -23,10 +19,8 @@ void push(float level, state::Stretch& stretch) {
 }  // namespace
 
 Duration slice_of(const room::Instrument& gauge, bool standing) {
-  const Duration of_step{static_cast<Duration::rep>(gauge.step / step_takes.value * 3.6e6)};
   const Duration of_reports = gauge.on_change ? Duration{0} : 2 * gauge.reports_every;
-  if (standing) return std::max({Duration{10min}, of_reports, of_step});
-  return std::max({Duration{3min}, of_reports, of_step / runs_faster});
+  return std::max<Duration>(standing ? 10min : 3min, of_reports);
 }
 
 LevelError level_error(const room::Instrument& gauge, bool standing,

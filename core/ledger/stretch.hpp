@@ -7,7 +7,7 @@
 
 namespace tidewright::ledger {
 
-// How long one slice is: ten minutes of standing, three of running, longer for a coarse gauge.
+// How long one slice is: ten minutes of standing, three of running, longer for a slow gauge.
 Duration slice_of(const room::Instrument& gauge, bool standing);
 
 // What one slice's mean level is known to.

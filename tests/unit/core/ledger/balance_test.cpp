@@ -86,10 +86,10 @@ TEST(Stretch, KeepsTheNewestEightHours) {
   EXPECT_EQ(stood(120, 24h, 1min).count, state::slices_max);
 }
 
-TEST(Stretch, ASliceOfACoarseGaugeIsAsLongAsItsStepTakes) {
+TEST(Stretch, ASliceOfASlowGaugeHoldsTwoReadings) {
   room::Instrument gauge = support::minimal_room().instruments[support::level];
-  gauge.step = 5;  // whole percents of 500 L
-  EXPECT_EQ(slice_of(gauge, true), 50min);
+  gauge.reports_every = 15min;
+  EXPECT_EQ(slice_of(gauge, true), 30min);
 }
 
 // A balance whose household takes nothing, and then stands with a level that falls by `l_h`.
