@@ -18,6 +18,9 @@ constexpr std::uint8_t stretch_of_habit = 24;
 constexpr std::uint8_t known_from = 3;
 constexpr std::uint8_t memory = 40;
 constexpr LitresPerHour while_unknown{2};
+constexpr double burst_counts = 0.125;  // of what it showed [choice]
+// Few large draws stray farther than the random walk of the same variance. [choice]
+constexpr double unevenly = 1.5;
 // No habit is believed beyond 12 L a day, or twice what the file says of the tank. [choice]
 constexpr LitresPerHour habit_most{0.5};
 
@@ -69,7 +72,15 @@ void post_habit(const LevelError& noise, double slice_hours, const state::Balanc
   habit.waits = std::isfinite(seen.error.value);
   if (!habit.waits) return;
   habit.fell = seen.rate;
-  habit.fell_error = seen.error;
+  habit.fell_error = {std::hypot(seen.error.value, seen.bound.value / 2)};
+}
+
+// A leak that was over before anybody could have mended it was none: somebody drew often, and the
+// household is more restless than was known.
+void learn_burst(const state::Leak& leak, double slice_hours, state::Habit& habit) {
+  const double beyond = (leak.rate - habit.usual).value;
+  const double restless = beyond * beyond * windows[0] * slice_hours / 1.2;
+  habit.restless += (restless - habit.restless) * burst_counts;
 }
 
 bool surely_leaks(const Fall& seen, LitresPerHour allowed) {
@@ -101,13 +112,17 @@ LitresPerHour fall_allowed(const room::Room& room, const state::Habit& habit) {
 void post_leak(const room::Room& room, const LevelError& noise, Duration slice, Instant now,
                state::Balance& balance) {
   LevelError error = noise;
-  error.restless = std::max(0.0, balance.habit.restless);
+  error.restless = unevenly * std::max(0.0, balance.habit.restless);
   const LitresPerHour allowed = fall_allowed(room, balance.habit);
   state::Leak& leak = balance.leak;
   find_leak(error, slice, allowed, now, balance);
+  if (leak.found && leak.slices <= window_to_end) ++leak.slices;
   if (leak.found && balance.stretch.count >= window_to_end) {
     const Fall seen = newest(balance, window_to_end, hours(slice), error);
-    if (seen.rate + seen.error * 2 + seen.bound < allowed) leak = {};
+    if (seen.rate + seen.error * 2 + seen.bound < allowed) {
+      if (leak.slices <= window_to_end) learn_burst(leak, hours(slice), balance.habit);
+      leak = {};
+    }
   }
   if (leak.found) leak.litres = {leak.rate.value * hours(now - leak.began)};
   post_habit(noise, hours(slice), balance, balance.habit);

@@ -58,8 +58,8 @@ extern const Rule water_balance_off{
     .applies = applies,
     .judge = judge,
     .record = {
-        .source = "the vat's gauge, as a line through hours of readings; what was drawn or poured at "
-                  "a stroke is left out",
+        .source = "the vat's gauge, as a line through hours of readings; what was drawn or poured "
+                  "at a stroke is left out",
         .limit = "while nothing runs, the level falls steadily and surely by more than 0.5 L/h "
                  "beyond its habit (2 L/h before the habit is known); while the pump runs, less "
                  "than half of what the run has brought before comes from one moment on, or, after "

@@ -39,9 +39,10 @@ struct Habit {
 struct Leak {
   bool found = false;
   Instant began = long_ago;
-  LitresPerHour rate;   // habit included
-  LitresPerHour error;  // its standard deviation
-  Litres litres;        // gone so far
+  LitresPerHour rate;       // habit included
+  LitresPerHour error;      // its standard deviation
+  Litres litres;            // gone so far
+  std::uint8_t slices = 0;  // since it was found, counted no further than needed
 };
 
 // A running purifier from which less comes than its own usual.

@@ -33,6 +33,7 @@ void fields(auto& visit, Either<Leak> auto& leak) {
   visit("rate", leak.rate);
   visit("error", leak.error);
   visit("litres", leak.litres);
+  visit("slices", leak.slices);
 }
 
 void fields(auto& visit, Either<Shortfall> auto& shortfall) {
