@@ -95,8 +95,8 @@ Stories stories(std::span<const float> after, const Lead& lead) {
 
 void find_stall(const LevelError& error, Duration slice, double usual,
                 const state::Stretch& stretch, state::Shortfall& stall) {
-  const double variance = error.deviation.value * error.deviation.value +
-                          error.rounding.value * error.rounding.value;
+  const double variance =
+      error.deviation.value * error.deviation.value + error.rounding.value * error.rounding.value;
   for (std::size_t after = stall_shortest; after <= stall_longest; ++after) {
     if (after + lead_shortest > stretch.count) break;
     const std::size_t looked_at = std::min<std::size_t>(stretch.count, after + lead_longest);
@@ -118,8 +118,8 @@ void find_stall(const LevelError& error, Duration slice, double usual,
 }
 
 // It is over when the newest slices rise again.
-void end_stall(const LevelError& error, Duration slice, double usual,
-               const state::Stretch& stretch, state::Shortfall& stall) {
+void end_stall(const LevelError& error, Duration slice, double usual, const state::Stretch& stretch,
+               state::Shortfall& stall) {
   if (!stall.found || stretch.count < lead_shortest) return;
   const Fall seen = fall(newest(stretch, lead_shortest), hours(slice), error);
   if (-seen.rate.value - 2 * seen.error.value > flows_again * usual) stall = {};

@@ -100,7 +100,7 @@ class Household {
 
   State state;
   double leak_l_h = 0;
-  double drift_l_h = 0;  // of the gauge, upwards
+  double drift_l_h = 0;                 // of the gauge, upwards
   std::chrono::minutes turns_every{0};  // the drift, up and down
   double flow_l_h = 8;
   bool float_closed = false;
@@ -222,10 +222,9 @@ FalseAlarms quiet_years(const Gauge& gauge, const Habit& habit, double drift_l_h
       ran = home.runs();
     }
   }
-  fmt::print(
-      "{:<64} leak {}, stuck float {}, slow {}, unusual draw {} in {} years, {} fills\n",
-      fmt::format("quiet, drift {} L/h, {}, {}", drift_l_h, gauge.words, habit.words), alarms.leak,
-      alarms.stuck_float, alarms.slow, alarms.draw, years, alarms.fills);
+  fmt::print("{:<64} leak {}, stuck float {}, slow {}, unusual draw {} in {} years, {} fills\n",
+             fmt::format("quiet, drift {} L/h, {}, {}", drift_l_h, gauge.words, habit.words),
+             alarms.leak, alarms.stuck_float, alarms.slow, alarms.draw, years, alarms.fills);
   return alarms;
 }
 
@@ -264,6 +263,7 @@ TEST(BalanceTable, ForOtherGaugesAndHouseholds) {
   const bool is_long = std::getenv("TIDEWRIGHT_YEARS") != nullptr;
   const int draws_each = is_long ? draws() : 2;
   const int years_each = is_long ? years() : 0;
+  const Gauge gauges[] = {fine, whole_percent};
   const Habit households[] = {none,
                               steady,
                               pulses,
@@ -274,7 +274,7 @@ TEST(BalanceTable, ForOtherGaugesAndHouseholds) {
                               {"1 L at random, 10 L a day", 0, 0.4, 1, true},
                               {"15 L at random, every 20 h", 0, 0.05, 15, true}};
   for (const std::uint64_t seed : support::seeds({1, 2, 3})) {
-    for (const Gauge& gauge : {fine, whole_percent}) {
+    for (const Gauge& gauge : gauges) {
       for (const double flow_l_h : {3, 5, 8, 20}) {
         stuck_floats(gauge, none, flow_l_h, draws_each, seed);
         stuck_floats(gauge, by_hand, flow_l_h, draws_each, seed);
@@ -284,7 +284,9 @@ TEST(BalanceTable, ForOtherGaugesAndHouseholds) {
       EXPECT_LE(quiet_years(gauge, none, 0.5, years_each, seed).balance(), years_each);
       for (const Habit& household : households) {
         leaks(gauge, household, 1, 0, draws_each, seed);
-        EXPECT_LE(quiet_years(gauge, household, 0, years_each, seed).balance(), 2 * years_each);
+        // Twice what is promised of the fine gauge: these are draws of chance as well.
+        const int most = (&gauge == gauges ? 2 : 5) * years_each;
+        EXPECT_LE(quiet_years(gauge, household, 0, years_each, seed).balance(), most);
       }
     }
   }
