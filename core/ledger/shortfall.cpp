@@ -18,7 +18,7 @@ constexpr std::size_t lead_shortest = 8, lead_longest = 28;
 constexpr double flowed_before = 0.3;  // of the usual; else it did not come to a stop, it is slow
 constexpr double flows_again = 0.5;    // of the usual
 
-// In deviations of the gauge's noise: it errs once in a century of running. [choice]
+// In deviations of the gauge's noise: fewer than one test in three million errs. [choice]
 constexpr double beyond_noise = 5;
 
 // Too little: over two hours, of what three fills have taught. [choices]

@@ -60,10 +60,10 @@ extern const Rule water_balance_off{
     .record = {
         .source = "the vat's gauge, as a line through hours of readings; what was drawn or poured "
                   "at a stroke is left out",
-        .limit = "while nothing runs, the level falls steadily and surely by more than 0.5 L/h "
-                 "beyond its habit (2 L/h before the habit is known); while the pump runs, less "
-                 "than half of what the run has brought before comes from one moment on, or, after "
-                 "three fills, less than 0.6 of what they have taught over 2 h",
+        .limit = "while nothing runs, the level falls steadily for 3 h and surely by more than "
+                 "0.5 L/h beyond its habit (2 L/h before the habit is known); while the pump runs, "
+                 "the level stops rising, and neither noise nor two draws explain it; or, after "
+                 "three fills, less than 0.6 of what they have taught comes over 2 h",
         .origin = "at most one false alarm a year: five deviations of the gauge's own noise; the "
                   "litres are our own choice",
         .causes = "a hidden leak, a top-off that takes more than it did, a float valve that has "
@@ -74,7 +74,7 @@ extern const Rule water_balance_off{
                   "top-off. If none or little comes: move the float by hand, look at the feed "
                   "cock, the prefilter and the pressure",
         .automatic = "nothing; a fill that stays flat is stopped by level_flat_while_filling",
-        .test = "open the vat's tap to a thin trickle (1 L/h is a drop every second or so) while "
-                "nothing runs: it must be found within 4 h"}};
+        .test = "open the vat's tap to a thin trickle (1 L/h is five or six drops a second) while "
+                "nothing runs: a gauge of 1 mm must show it within 4 h"}};
 
 }  // namespace tidewright::rules
