@@ -47,6 +47,7 @@ void Works::live(Duration lasting, const Driven& driven, Celsius temperature) {
 
   const Litres lost{pressed_ ? burst.value * hours(lasting) : 0};
   spill(vat_.pour(made) + lost);
+  vat_.draw(Litres{loss.value * hours(lasting)});
   const double recovery = membrane_.settings().recovery;
   tally_.made += made;
   tally_.burst += lost;
