@@ -19,7 +19,7 @@ namespace {
 
 using namespace support;
 
-constexpr int usual_calls = 10'000'000;
+constexpr int usual_calls = 1'000'000;
 
 using Limits = std::numeric_limits<double>;
 constexpr std::array edges{0.0,
