@@ -92,6 +92,19 @@ void draw_life(Night& night, Chance& chance, const room::Room& room) {
   }
 }
 
+// What persons start by name, for so long; and what they take of the mixed water meanwhile.
+void draw_runs(Night& night, Chance& chance, const room::Room& room) {
+  const FaultKind& starts = *fault_kind_named("starts_run");
+  if (subjects(starts, room).empty()) return;
+  for (std::uint64_t left = chance.bits() % 6; left > 0; --left) {
+    const Duration at = between(chance, quiet_at_first, night.lasting - 1h);
+    night.faults.push_back(draw_fault(chance, starts, room, at));
+    if (!happens(chance, 40)) continue;
+    add(night, "mixed_water_drawn", at + between(chance, 1min, 1h), no_subject,
+        between(chance, 5, 80));
+  }
+}
+
 // Water on the floor about when something else is wrong; then somebody dries it, or resets too
 // soon.
 void draw_leak(Night& night, Chance& chance, Duration about) {
@@ -170,6 +183,7 @@ Night draw(const std::string& household, const room::Room& room, std::uint64_t s
     if (happens(chance, 50)) draw_leak(night, chance, at);
   }
   draw_life(night, chance, room);
+  draw_runs(night, chance, room);
   std::stable_sort(night.faults.begin(), night.faults.end(),
                    [](const Fault& a, const Fault& b) { return a.at < b.at; });
   return night;

@@ -28,6 +28,9 @@ bool fits(const FaultKind& kind, const room::Room& room, std::uint8_t subject) {
       return subject == no_subject;
     case Subject::actuator:
       return subject < room.actuators.size();
+    case Subject::run:
+      return subject < room.actuators.size() &&
+             !room::facts(room.actuators[subject].role).makes_water;
     case Subject::alarm:
       return subject < room::rule_count;
     case Subject::instrument:

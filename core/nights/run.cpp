@@ -86,7 +86,7 @@ Outcome Run::live() {
   outcome_.wet_to_off = witness_.wet_to_off;
   outcome_.filled_when_calm = witness_.full_at >= begin_ + night_.calm_from;
   outcome_.wet_spells = witness_.wet_spells;
-  outcome_.made = pretend_.works().tally().made;
+  outcome_.made = pretend_.works().tally().made - pretend_.works().tally().diverted;
   outcome_.spilled = pretend_.works().tally().spilled;
   return outcome_;
 }

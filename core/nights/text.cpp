@@ -61,6 +61,7 @@ std::string_view subject_name(const Fault& fault, const room::Room& room) {
     case Subject::none:
       return "";
     case Subject::actuator:
+    case Subject::run:
       return room.actuators[fault.subject].id;
     case Subject::alarm:
       return rules::rule(static_cast<room::RuleId>(fault.subject)).name;

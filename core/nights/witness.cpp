@@ -10,6 +10,11 @@ bool possible(const room::Instrument& instrument, double value) {
   return std::isfinite(value) && value >= instrument.gross_low && value <= instrument.gross_high;
 }
 
+bool is_switch(room::Quantity quantity) {
+  return quantity == room::Quantity::wetness || quantity == room::Quantity::float_switch ||
+         quantity == room::Quantity::feedback;
+}
+
 }  // namespace
 
 void Witness::see(const rehearsal::PretendRoom& pretend) {
@@ -26,6 +31,8 @@ void Witness::see(const rehearsal::PretendRoom& pretend) {
   if (mark > 0 && holding >= mark - step) full_at = now;
   const bool low = room->vat && room->vat->start_below &&
                    holding < room->vat->start_below->value - 0.05 * room->vat->capacity.value;
+  const auto& mixing = pretend.works().mixing();
+  bare_since = mixing && mixing->heater_is_bare() ? std::min(bare_since, now) : never;
   low_since = low ? std::min(low_since, now) : never;
   for (std::size_t i = 0; i < room->actuators.size(); ++i) {
     const rehearsal::Plug& plug = pretend.plug(static_cast<room::ActuatorIndex>(i));
@@ -66,7 +73,7 @@ void Witness::note_reading(const Reading& reading, const room::Instrument& instr
   const bool live = (reading.arrival == Arrival::live && newer) ||
                     (reading.arrival == Arrival::dated && newer && reading.taken <= now &&
                      instrument.quantity != room::Quantity::wetness);
-  const bool says_yes = reading.value >= 0.5;
+  const bool says_yes = is_switch(instrument.quantity) && reading.value >= 0.5;
   if (live) {
     const bool same = heard_of.ever && heard_of.value == reading.value;
     heard_of.before = heard_of.live ? heard_of.value : reading.value;
@@ -93,6 +100,7 @@ void Witness::note(const Event& event) {
     clean_start = start->clean;
     linked = false;
     armed = false;
+    run_until = {};
     begin_anew(true);
   } else if (const auto* link = std::get_if<Link>(&event.what)) {
     linked = link->up;
@@ -133,6 +141,10 @@ void Witness::note_answer(const Answer& answer) {
     armed = true;
     armed_at = now;
     armed_by = asked;
+  } else if (asked.kind == AskKind::start && asked.actuator != no_subject) {
+    run_until[asked.actuator] = now + asked.lasting;
+  } else if (asked.kind == AskKind::stop && asked.actuator != no_subject) {
+    run_until[asked.actuator] = now;
   } else if (asked.kind == AskKind::start) {
     attended_until = asked.lasting > Duration{0} ? now + asked.lasting : never;
   } else if (asked.kind == AskKind::confirm) {

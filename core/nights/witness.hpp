@@ -52,13 +52,15 @@ struct Witness {
   Instant armed_at = long_ago;
   Ask armed_by{};                  // with what
   Instant attended_until = never;  // a person's run of so many minutes, of the latest start
-  Ask asked{};                     // the latest of a person
+  std::array<Instant, room::actuators_max> run_until{};  // the same of one actuator by its name
+  Ask asked{};                                           // the latest of a person
 
   // Of the truth, between events.
   bool wet = false;
   Instant wet_since = never;
   std::size_t wet_spells = 0;
   std::array<Instant, room::actuators_max> on_since;  // the relay really closed; never = open
+  Instant bare_since = never;                         // the mixing vat's heater stands bare
 
   Duration wet_to_off{0};      // the longest that the floor was wet and a relay closed
   Instant full_at = long_ago;  // the vat was last full

@@ -14,6 +14,16 @@ Duration of_minutes(double minutes) {
   return Duration{static_cast<Duration::rep>(minutes * 60'000)};
 }
 
+// Of one actuator, by its name.
+void ask_of(Run& run, AskKind kind, const Fault& fault, Duration lasting) {
+  Ask asked;
+  asked.kind = kind;
+  asked.actuator = fault.subject;
+  asked.lasting = lasting;
+  asked.who = Name("ann");
+  run.feed(asked);
+}
+
 void ask(Run& run, AskKind kind, std::uint8_t alarm, Duration lasting, std::uint32_t token = 0) {
   Ask asked;
   asked.kind = kind;
@@ -46,6 +56,16 @@ constexpr std::array rows{
               [](Run& run, const Fault& fault) {
                 ask(run, AskKind::stop, no_subject, of_minutes(fault.amount));
               },
+              nullptr},
+    FaultKind{0, "starts_run", "somebody starts a run of one actuator", Subject::run, 0s, 0s, 1,
+              240, "min", Excuse::nothing, Stops::nothing,
+              [](Run& run, const Fault& fault) {
+                ask_of(run, AskKind::start, fault, of_minutes(fault.amount));
+              },
+              nullptr},
+    FaultKind{0, "stops_run", "somebody stops such a run", Subject::run, 0s, 0s, 0, 0, "",
+              Excuse::nothing, Stops::nothing,
+              [](Run& run, const Fault& fault) { ask_of(run, AskKind::stop, fault, Duration{0}); },
               nullptr},
     FaultKind{0, "resets", "somebody resets an alarm as it should be done", Subject::alarm, 0s, 0s,
               0, 0, "", Excuse::nothing, Stops::nothing,
