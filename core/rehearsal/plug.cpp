@@ -27,7 +27,8 @@ void Plug::set(bool on, Instant now) {
   if (on && timed && (begins || renewed)) lease_ends_ = now + actuator_->lease;
   if (on != on_) since_ = now;
   on_ = on;
-  word_due_ = now + settings_.feedback_lags + faults.lags;
+  // A word that is under way is not put off by the same said again.
+  word_due_ = std::min(word_due_, now + settings_.feedback_lags + faults.lags);
 }
 
 void Plug::live(Instant now) {
