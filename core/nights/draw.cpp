@@ -1,11 +1,13 @@
 #include "core/nights/draw.hpp"
 
 #include <algorithm>
+#include <array>
 #include <chrono>
 
 #include "core/nights/fault.hpp"
 #include "core/rehearsal/chance.hpp"
 #include "core/rehearsal/membrane.hpp"
+#include "core/room/cause.hpp"
 
 namespace tidewright::nights {
 namespace {
@@ -105,6 +107,29 @@ void draw_runs(Night& night, Chance& chance, const room::Room& room) {
   }
 }
 
+// Persons who want to go on whatever the sensors say, or who try what the plugs can.
+void draw_trust(Night& night, Chance& chance, const room::Room& room, const Fault& fault) {
+  using room::CauseId;
+  static constexpr std::array causes{
+      CauseId::leak_wet,       CauseId::leak_sensor_lost,    CauseId::leak_sensor_awaited,
+      CauseId::high_high_lost, CauseId::after_unclean_start, CauseId::frost,
+      CauseId::pump_dry};
+  const FaultKind& tests = *fault_kind_named("tests_lease");
+  if (happens(chance, 15) && !room.actuators.empty()) {
+    Fault test = draw_fault(chance, tests, room, fault.at + between(chance, 1min, 30min));
+    if (fault.kind->subject == Subject::actuator) test.subject = fault.subject;
+    night.faults.push_back(test);
+  }
+  if (!happens(chance, 25)) return;
+  Duration at = std::max<Duration>(quiet_at_first, fault.at + between(chance, -10min, 30min));
+  for (std::uint64_t left = 1 + chance.bits() % 3; left > 0; --left, at += 10s) {
+    const auto cause = static_cast<std::uint8_t>(causes[chance.bits() % causes.size()]);
+    add(night, happens(chance, 15) ? "bypasses_with_wrong_token" : "bypasses", at, cause,
+        between(chance, 1, 60));
+    if (happens(chance, 20)) add(night, "ends_bypass", at + between(chance, 1min, 1h), cause);
+  }
+}
+
 // Water on the floor about when something else is wrong; then somebody dries it, or resets too
 // soon.
 void draw_leak(Night& night, Chance& chance, Duration about) {
@@ -153,8 +178,9 @@ Duration longest_fill(const Habits& habits, const room::Room& room) {
 }
 
 // Makes what may have been silent speak, resets whatever can be latched, and starts; again when the
-// off-delays are over, and once more when what was refused at first may have settled.
-void draw_person(Night& night) {
+// off-delays are over, and once more when what was refused at first may have settled. Where a lease
+// was not kept, it must pass a test.
+void draw_person(Night& night, const room::Room& room) {
   add(night, "tries_instruments", night.calm_from + 5min);
   for (const Duration after : {10min, 50min, 110min}) {
     for (std::uint8_t alarm = 0; alarm < room::rule_count; ++alarm) {
@@ -162,6 +188,13 @@ void draw_person(Night& night) {
     }
   }
   for (const Duration after : {60min, 120min}) add(night, "asks_start", night.calm_from + after);
+  // One at a time; each waits for a rest, runs for three times its lease and then for silence.
+  Duration test = night.calm_from + 65min;
+  for (std::size_t n = 0; n < room.actuators.size(); ++n) {
+    if (!room::facts(room.actuators[n].role).makes_water) continue;
+    add(night, "tests_lease", test, static_cast<std::uint8_t>(n));
+    test += 25min;
+  }
 }
 
 Night draw(const std::string& household, const room::Room& room, std::uint64_t seed,
@@ -181,6 +214,7 @@ Night draw(const std::string& household, const room::Room& room, std::uint64_t s
     if (overlaps(night, fault)) continue;
     night.faults.push_back(fault);
     if (happens(chance, 50)) draw_leak(night, chance, at);
+    draw_trust(night, chance, room, fault);
   }
   draw_life(night, chance, room);
   draw_runs(night, chance, room);
@@ -216,11 +250,14 @@ Night draw_recovery(const std::string& household, const room::Room& room, std::u
     return fault.at >= calm_from - 30min || fault.kind->name == "asks_stop";
   });
   for (Fault& fault : night.faults) {
+    if (fault.kind->subject == Subject::run) {
+      fault.amount = std::min(fault.amount, seconds(calm_from - fault.at) / 60);
+    }
     fault.lasting = std::min(fault.lasting, calm_from - 15min - fault.at);
   }
   add(night, "floor_dried", calm_from - 1min);
   night.calm_from = calm_from;
-  if (happens(chance, 50)) draw_person(night);
+  if (happens(chance, 50)) draw_person(night, room);
   night.fills_by = calm_from + fills_begin_within + longest_fill(night.habits, room);
   night.lasting = night.fills_by + 2min;
   return night;

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "core/room/cause.hpp"
+
 namespace tidewright::nights {
 std::vector<const FaultKind*> fault_kinds() {
   std::vector<const FaultKind*> all;
@@ -33,6 +35,8 @@ bool fits(const FaultKind& kind, const room::Room& room, std::uint8_t subject) {
              !room::facts(room.actuators[subject].role).makes_water;
     case Subject::alarm:
       return subject < room::rule_count;
+    case Subject::cause:
+      return subject < room::cause_count;
     case Subject::instrument:
       return subject < room.instruments.size();
     case Subject::leak_sensor:

@@ -65,6 +65,8 @@ std::string_view subject_name(const Fault& fault, const room::Room& room) {
       return room.actuators[fault.subject].id;
     case Subject::alarm:
       return rules::rule(static_cast<room::RuleId>(fault.subject)).name;
+    case Subject::cause:
+      return room::name(static_cast<room::CauseId>(fault.subject));
     case Subject::leak_sensor:
     case Subject::instrument:
     case Subject::gauge:

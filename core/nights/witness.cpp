@@ -1,6 +1,7 @@
 #include "core/nights/witness.hpp"
 
 #include <algorithm>
+#include <chrono>
 #include <cmath>
 
 namespace tidewright::nights {
@@ -9,6 +10,10 @@ namespace {
 bool possible(const room::Instrument& instrument, double value) {
   return std::isfinite(value) && value >= instrument.gross_low && value <= instrument.gross_high;
 }
+
+constexpr Duration confirmed_within = std::chrono::seconds{30};
+// Of a person who does not say for how long.
+constexpr Duration usual_bypass = std::chrono::minutes{30};
 
 bool is_switch(room::Quantity quantity) {
   return quantity == room::Quantity::wetness || quantity == room::Quantity::float_switch ||
@@ -101,6 +106,8 @@ void Witness::note(const Event& event) {
     linked = false;
     armed = false;
     run_until = {};
+    bypass_armed_by.reset();
+    bypassed_until = {};
     begin_anew(true);
   } else if (const auto* link = std::get_if<Link>(&event.what)) {
     linked = link->up;
@@ -135,8 +142,26 @@ void Witness::note(const Effect& effect) {
   order.sent = now;
 }
 
+// Only what was asked for, and confirmed within half a minute with the token of the answer.
+void Witness::note_bypass() {
+  if (asked.kind == AskKind::bypass) {
+    bypass_armed_by = asked;
+    bypass_armed_at = now;
+  }
+  Instant& until = bypassed_until[static_cast<std::size_t>(asked.cause)];
+  if (asked.kind == AskKind::end_bypass) until = now;
+  if (asked.kind != AskKind::confirm_bypass || !bypass_armed_by) return;
+  const bool right = bypass_armed_by->cause == asked.cause &&
+                     bypass_armed_by->token == asked.token &&
+                     now - bypass_armed_at <= confirmed_within;
+  if (!right) return;
+  until = now + (bypass_armed_by->lasting > Duration{0} ? bypass_armed_by->lasting : usual_bypass);
+  bypass_armed_by.reset();
+}
+
 void Witness::note_answer(const Answer& answer) {
   if (!answer.done) return;
+  note_bypass();
   if (asked.kind == AskKind::reset) {
     armed = true;
     armed_at = now;

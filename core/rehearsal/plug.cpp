@@ -12,6 +12,12 @@ void Plug::obey(bool on, Instant now) {
 
 void Plug::press(Instant now) { set(!on_, now); }
 
+void Plug::mend_timer(Instant now) {
+  faults.timer.reset();
+  lease_ends_ =
+      on_ && actuator_->lease_kind != room::LeaseKind::none ? now + actuator_->lease : never;
+}
+
 void Plug::reboot(bool on, Instant now) {
   effective_ = lease_ends_ = never;
   set(on, now);

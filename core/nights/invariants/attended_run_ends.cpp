@@ -8,7 +8,7 @@ bool is_started_by_name(room::Role role) { return !room::facts(role).makes_water
 Complaint judge_runs(const Scene& scene) {
   return for_each_actuator(scene.room, is_started_by_name, [&](room::ActuatorIndex i) -> Complaint {
     const bool asked = scene.witness.now < scene.witness.run_until[i];
-    if (!scene.witness.ordered[i].on || asked) return std::nullopt;
+    if (!scene.witness.ordered[i].on || asked || scene.tested_by_person(i)) return std::nullopt;
     return scene.room.actuators[i].id + " is ordered ON, and nobody asked for that";
   });
 }

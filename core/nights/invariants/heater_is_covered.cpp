@@ -49,8 +49,7 @@ Complaint judge_truth(const Moment& moment) {
   if (closed == never) return std::nullopt;
   const Instant since = std::max(witness.bare_since, closed);
   if (moment.room.actuators[*heater].lease_kind == room::LeaseKind::none ||
-      excused(moment, Excuse::deceives, *gauge, since) ||
-      excused(moment, Excuse::welds, *heater, since)) {
+      excused(moment, Excuse::deceives, *gauge, since) || stays_on(moment, *heater, since)) {
     return std::nullopt;
   }
   const Duration lasted = witness.now - since;

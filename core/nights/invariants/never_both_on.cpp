@@ -48,7 +48,7 @@ Complaint judge_truth(const Moment& moment) {
     const Instant since = std::max(on_since[one], on_since[other]);
     for (const auto i : {one, other}) {
       if (moment.room.actuators[i].lease_kind == room::LeaseKind::none ||
-          excused(moment, Excuse::welds, i, since)) {
+          stays_on(moment, i, since)) {
         return std::nullopt;
       }
     }

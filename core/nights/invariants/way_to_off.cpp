@@ -48,4 +48,8 @@ bool excused(const Moment& moment, Excuse excuse, std::uint8_t subject, Instant 
                      });
 }
 
+bool stays_on(const Moment& moment, room::ActuatorIndex i, Instant since) {
+  return excused(moment, Excuse::welds, i, since) || excused(moment, Excuse::keeps_on, i, since);
+}
+
 }  // namespace tidewright::nights

@@ -14,4 +14,7 @@ Duration lease_to_off(const Moment&, room::ActuatorIndex, Instant since);
 // Whether a fault with that excuse touches that subject in the time from `since` to now.
 bool excused(const Moment&, Excuse, std::uint8_t subject, Instant since);
 
+// Whether its relay may stay closed though no ON is sent: it is welded, or has lost its timer.
+bool stays_on(const Moment&, room::ActuatorIndex, Instant since);
+
 }  // namespace tidewright::nights
