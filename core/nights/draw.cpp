@@ -120,7 +120,7 @@ void draw_trust(Night& night, Chance& chance, const room::Room& room, const Faul
     if (fault.kind->subject == Subject::actuator) test.subject = fault.subject;
     night.faults.push_back(test);
   }
-  if (!happens(chance, 25)) return;
+  if (!happens(chance, 15)) return;
   Duration at = std::max<Duration>(quiet_at_first, fault.at + between(chance, -10min, 30min));
   for (std::uint64_t left = 1 + chance.bits() % 3; left > 0; --left, at += 10s) {
     const auto cause = static_cast<std::uint8_t>(causes[chance.bits() % causes.size()]);
