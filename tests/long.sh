@@ -17,6 +17,8 @@
 #   bytes        the store's files cut at, changed at and refused from every byte
 #   determinism  one journal replayed in debug and release, to equal commands, alarms and reasons
 #   year         a fault-free year of every household, against the home figures
+#   balance      how soon leaks and stuck floats are found, in $DRAWS (200) draws, and what is
+#                called what in $YEARS (3) quiet years: three seeds, two gauges, nine households
 #   bench        the benchmarks, printed
 # Without a PART: each one that has not yet passed at this commit, so that a run can be taken up
 # again. Logs are in build/long.
@@ -105,6 +107,12 @@ year() {
     TIDEWRIGHT_YEARS=1 build/release/tests/simulation_tests --gtest_filter='FaultFreeYear*'
 }
 
+balance() {
+  built release simulation_tests || return 1
+  TIDEWRIGHT_DRAWS="${DRAWS:-200}" TIDEWRIGHT_YEARS="${YEARS:-3}" \
+    build/release/tests/simulation_tests --gtest_filter='*Balance*'
+}
+
 bench() {
   need libbenchmark-dev
   built release benches || return 1
@@ -119,7 +127,7 @@ state() { git rev-parse HEAD; git status --porcelain; }
 has_passed() { [ "$(cat "$kept/$1.passed" 2>/dev/null)" = "$(state)" ]; }
 
 parts="lint asan tsan determinism numbers year mutants mutate"
-parts="$parts campaign kills hostile bytes fuzz bench"
+parts="$parts campaign kills hostile bytes fuzz balance bench"
 wanted=${*:-$parts}
 need $build_packages libgtest-dev libgmock-dev librapidcheck-dev python3 python3-gsw || exit 1
 passed=0 failed=0

@@ -50,6 +50,10 @@ enum class Why : std::uint8_t {
   pressure_low,            // subject: instrument  a: bars  b: limit
   starts_too_often,        // subject: actuator  a: starts in the last hour  b: limit
   level_below,             // a: litres  b: limit  c: days of top-off left
+  water_leaves,            // a: L/h  b: litres gone  c: L/h usual
+  nothing_comes,           // a: minutes  b: litres missing  c: L/h usual
+  little_comes,            // a: L/h  b: L/h usual  c: litres missing
+  drawn_unusual,           // a: litres  b: minutes  c: litres that are still usual
   too_warm,                // subject: instrument  a: degrees  b: limit
   rejection_low,           // a: rejection %  b: limit %  c: permeate ppm
   resin_ends_soon,         // a: litres left  b: days left

@@ -3,6 +3,7 @@
 #include <optional>
 
 #include "core/base/mutant.hpp"
+#include "core/ledger/balance.hpp"
 #include "core/ledger/fill.hpp"
 #include "core/ledger/flow.hpp"
 #include "core/ledger/gauge.hpp"
@@ -56,6 +57,7 @@ void post(const Sources& from, const Event& event, state::Ledger& ledger) {
   post_resin(from, made, ledger);
   if (worked && !ledger.working[*driving].on) ledger.level.at_off = ledger.level.peak;
   post_fill(from, move, flowed, worked ? elapsed : Duration{0}, ledger.fill, ledger.learned);
+  post_balance(from, event, elapsed, reading, move, fills(from.room, ledger), ledger);
   post_samples(from, event, ledger);
   // Where nothing is switched every rise is fresh water.
   post_upkeep(from, event, driving ? made : move.risen, ledger);

@@ -11,10 +11,16 @@ namespace {
 // Samples of one judged stretch; state::Samples holds two such stretches.
 constexpr int slices = 4;
 
+// Water that stands behind a closed float takes up salts; it says nothing of the resin.
+bool flows(const state::Working& working, const state::Ledger& ledger) {
+  return working.on && working.turning && !ledger.balance.stall.found;
+}
+
 // Without a switched pump nothing is known of running, and every reading counts.
 bool is_settled(const Sources& from, const state::Ledger& ledger, Duration settles) {
   const auto driving = room::driving(from.room);
-  return !driving || (ledger.working[*driving].on && ledger.working[*driving].run >= settles);
+  return !driving ||
+         (flows(ledger.working[*driving], ledger) && ledger.working[*driving].run >= settles);
 }
 
 // A product above zero is believed of a doubtful meter too; a pure one never is.

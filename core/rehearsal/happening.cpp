@@ -30,6 +30,8 @@ bool happen_in_numbers(Works& works, std::string_view line) {
     works.pour(Litres{*poured});
   } else if (const auto burst = amount(line, "burst ", " l/h")) {
     works.burst = LitresPerHour{*burst};
+  } else if (const auto lost = amount(line, "lose ", " l/h")) {
+    works.loss = LitresPerHour{*lost};
   } else if (const auto feed = amount(line, "feed at ", " ppm")) {
     works.feed = PartsPerMillion{*feed};
   } else {
@@ -40,7 +42,7 @@ bool happen_in_numbers(Works& works, std::string_view line) {
 
 bool happen_to_works(Works& works, std::string_view line) {
   using Act = void (*)(Works&);
-  static constexpr std::array<std::pair<std::string_view, Act>, 17> acts{{
+  static constexpr std::array<std::pair<std::string_view, Act>, 18> acts{{
       {"dry the floor", [](Works& w) { w.dry_floor(); }},
       {"mend the burst", [](Works& w) { w.burst = LitresPerHour{0}; }},
       {"spend the resin", [](Works& w) { w.spend_resin(); }},
@@ -51,6 +53,8 @@ bool happen_to_works(Works& works, std::string_view line) {
       {"break the pump", [](Works& w) { w.pump_broken = true; }},
       {"mend the pump", [](Works& w) { w.pump_broken = false; }},
       {"stick the float valve", [](Works& w) { w.float_valve.stuck = true; }},
+      {"close the float valve",
+       [](Works& w) { w.float_valve.closed = w.float_valve.stuck = true; }},
       {"free the float valve", [](Works& w) { w.float_valve.stuck = false; }},
       {"stick the feed valve", [](Works& w) { w.feed_valve_stuck = true; }},
       {"free the feed valve", [](Works& w) { w.feed_valve_stuck = false; }},

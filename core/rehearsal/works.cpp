@@ -51,6 +51,7 @@ void Works::live(Duration lasting, const Driven& driven, Celsius temperature) {
 
   const Litres lost{pressed_ ? burst.value * hours(lasting) : 0};
   spill(lost);
+  vat_.draw(Litres{loss.value * hours(lasting)});
   tally_.burst += lost;
   if (pump_turns_) tally_.pumping += lasting;
   if (driven.transfers) transfer(lasting, temperature);

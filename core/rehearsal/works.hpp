@@ -86,6 +86,7 @@ class Works {
   bool feed_valve_stuck = false;       // open, and does not close
   bool feed_shut = false;              // the cock is closed, or the main is dry
   bool pump_broken = false;            // powered, but does not turn
+  LitresPerHour loss{0};               // from the vat into the drain, where nobody looks
   LitresPerHour burst{0};              // from a fitting to the floor while under pressure
   PartsPerMillion feed;
 

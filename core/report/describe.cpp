@@ -26,6 +26,9 @@ Report describe(const room::Room& room, const State& state) {
   }
   report.things.push_back(ledger(picture));
   report.things.push_back(protection(picture));
+  if (rules::rule(room::RuleId::water_balance_off).applies(room)) {
+    report.things.push_back(balance(picture));
+  }
   return report;
 }
 

@@ -21,6 +21,8 @@ Thing supply(const picture::Picture&, room::SupplyIndex);
 Thing ledger(const picture::Picture&);
 // Bypasses, and the proof tests with their dates.
 Thing protection(const picture::Picture&);
+// Where water_balance_off applies.
+Thing balance(const picture::Picture&);
 
 // The week's digest: nothing in it is about one alarm alone.
 Message digest_message(const room::Room&, const State&);

@@ -93,6 +93,19 @@ constexpr Row rows[] = {
     {Why::starts_too_often, About::actuator,
      "{it} started {a} times in an hour, at most {b} is good"},
     {Why::level_below, About::room, "the {vat} holds {a} L, under {b} L"},
+    {Why::water_leaves, About::room,
+     "water leaves the {vat} at about {a} L/h while nothing runs, {b} L so far ({c} L/h is usual): "
+     "a hidden leak, or the tank's top-off takes more than it did; the level alone cannot tell"},
+    {Why::nothing_comes, About::room,
+     "the pump runs and for {a_m} next to nothing has come into the {vat}, {b} L are missing of "
+     "the usual {c} L/h: the float valve has stuck closed, or the feed is shut; water that leaves "
+     "as fast as it comes would look the same"},
+    {Why::little_comes, About::room,
+     "only {a} L/h come into the {vat}, {b} L/h are usual for this purifier and temperature, {c} L "
+     "are missing: a clogged filter or low pressure, or water that is taken or lost meanwhile"},
+    {Why::drawn_unusual, About::room,
+     "{a} L left the {vat} within {b_m}, up to {c} L is usual: the tank's top-off has stuck open, "
+     "a hose was left running, or somebody drew much"},
     {Why::too_warm, About::instrument, "{it} shows {a} °C, over {b} °C"},
     {Why::rejection_low, About::room,
      "the membrane holds back only {a} % of the feed's solids (limit {b} %): {c} ppm come through"},

@@ -23,6 +23,8 @@ enum class RuleId : std::uint8_t {
   short_cycling,
   frost,
   resin_breakthrough,
+  water_balance_off,
+  draw_unusual,
   vat_low,
   signal_doubtful,
   broker_lost,
@@ -41,7 +43,7 @@ enum class RuleId : std::uint8_t {
   bypass_active,
   proof_test_due,
 };
-inline constexpr std::size_t rule_count = 29;
+inline constexpr std::size_t rule_count = 31;
 
 struct RuleSettings {
   Duration on_delay{0};

@@ -4,9 +4,10 @@ namespace tidewright::rules {
 
 extern const Rule leak, vat_high_high, fill_not_stopping, actuator_disobeys, leak_sensor_lost,
     level_lost, level_flat_while_filling, fill_overlong, pump_dry, short_cycling, frost,
-    resin_breakthrough, vat_low, signal_doubtful, broker_lost, command_undelivered, store_failed,
-    records_unreadable, unclean_start, lease_not_kept, membrane_rejection_low, resin_near_end,
-    feed_changed, room_hot, water_aged, vat_cleaning_due, stock_low, bypass_active, proof_test_due;
+    resin_breakthrough, water_balance_off, draw_unusual, vat_low, signal_doubtful, broker_lost,
+    command_undelivered, store_failed, records_unreadable, unclean_start, lease_not_kept,
+    membrane_rejection_low, resin_near_end, feed_changed, room_hot, water_aged, vat_cleaning_due,
+    stock_low, bypass_active, proof_test_due;
 
 constinit const std::array<const Rule*, room::rule_count> catalogue{
     &leak,
@@ -21,6 +22,8 @@ constinit const std::array<const Rule*, room::rule_count> catalogue{
     &short_cycling,
     &frost,
     &resin_breakthrough,
+    &water_balance_off,
+    &draw_unusual,
     &vat_low,
     &signal_doubtful,
     &broker_lost,

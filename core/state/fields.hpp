@@ -9,6 +9,7 @@
 //   visit.supplies(name, member)     one value for each supply of the room
 #pragma once
 
+#include "core/state/balance_fields.hpp"
 #include "core/state/protection_fields.hpp"
 #include "core/state/state.hpp"
 
@@ -189,6 +190,7 @@ void fields(auto& visit, Either<Ledger> auto& ledger) {
   visit("level", ledger.level);
   visit("fill", ledger.fill);
   visit("learned", ledger.learned);
+  visit("balance", ledger.balance);
   visit("flowed", ledger.flowed);
   visit("made", ledger.made);
   visit("resin_changed", ledger.resin_changed);

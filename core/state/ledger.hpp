@@ -8,6 +8,7 @@
 #include "core/base/instant.hpp"
 #include "core/base/units.hpp"
 #include "core/room/room.hpp"
+#include "core/state/balance.hpp"
 
 namespace tidewright::state {
 
@@ -113,6 +114,7 @@ struct Ledger {
   LevelTrend level;
   Fill fill;
   LearnedFlow learned;
+  Balance balance;
   Litres flowed;  // what the running time should have given, in all
   Litres made;    // product in all: what the gauge gained, or `flowed` without a gauge
   Instant resin_changed = long_ago;  // told: rotated or replaced

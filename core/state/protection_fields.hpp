@@ -1,18 +1,12 @@
 // The part of state/fields about bypasses, the tests of leases and the proof tests.
 #pragma once
 
-#include <concepts>
-#include <type_traits>
-
 #include "core/state/bypass.hpp"
+#include "core/state/either.hpp"
 #include "core/state/lease_test.hpp"
 #include "core/state/proof.hpp"
 
 namespace tidewright::state {
-
-// A `Struct`, const or not.
-template <class T, class Struct>
-concept Either = std::same_as<std::remove_const_t<T>, Struct>;
 
 void fields(auto& visit, Either<Bypass> auto& bypass) {
   visit("cause", bypass.cause);

@@ -122,6 +122,8 @@ Listing list_topics() {
            {"<base>/<room>/supply/<id>", "out", "retained", "stock, and when to order"},
            {"<base>/<room>/ledger", "out", "retained", "litres made, the fill under way"},
            {"<base>/<room>/protection", "out", "retained", "bypasses, proof tests and their dates"},
+           {"<base>/<room>/balance", "out", "retained",
+            "verdict, litres and confidence; the usual and the allowed fall; the last draw"},
            {"<base>/<room>/value/<thing>/<name>", "out", "retained", "each value by itself"},
            {"<base>/<room>/announcement", "out", "no", "an alarm in words, as it is told"},
            {"<base>/<room>/ask", "in", "refused", "a person's request"},

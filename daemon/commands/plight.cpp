@@ -15,6 +15,7 @@ using room::RuleId;
 constexpr Duration beat = 30s;
 constexpr Duration longest = 24h * 4;
 constexpr std::uint8_t not_authorized = 135;  // MQTT 5
+constexpr double leaks = 4;                   // L/h
 constexpr Duration well_for = 10min;          // all is well at first, and a fill runs where it can
 
 // One room in which one thing goes wrong: what its instruments say follows from the daemon's own
@@ -82,9 +83,18 @@ class Life {
 
   void fill() {
     if (!room_.purifier || is(RuleId::level_flat_while_filling)) return;
+    if (is(RuleId::water_balance_off) && !runs()) level_ -= leaks * seconds(beat) / 3600;
+    if (is(RuleId::draw_unusual)) draw();
     const bool flows = runs() || is(RuleId::fill_not_stopping);
     const double share = is(RuleId::fill_overlong) ? 0.3 : 1;
     if (flows) level_ += share * room_.purifier->rated.value / 2 * seconds(beat) / 3600;
+  }
+
+  // Once the vat is nearly full its water runs out through an open hose.
+  void draw() {
+    const double capacity = room_.vat->capacity.value;
+    open_ = open_ || level_ > 0.8 * capacity;
+    if (open_) level_ = std::max(0.0, level_ - capacity / 40);
   }
 
   // What is no reading.
@@ -196,6 +206,7 @@ class Life {
   Instant begin_{24h * 365 * 50 + 12h};  // noon: within most hours of filling
   Instant now_ = begin_;
   double level_ = 0;
+  bool open_ = false;  // somebody left a hose running
   std::vector<Instant> spoke_;
   State state_;
   std::optional<Plight> came_;

@@ -93,13 +93,15 @@ Cast::Cast(const std::vector<Line>& setting) {
   habits.messages_lost = 0;
   habits.top_off_per_day = Litres{0};
   habits.weather = {Celsius{15}, Celsius{0}, Celsius{0}};
-  std::optional<double> holds_litres;
+  std::optional<double> holds_litres, gauge_step;
   WallClock wall;
   for (const Line& line : setting) {
     if (const auto room = after(line.words, "room ")) {
       name = *room;
     } else if (const auto litres = after(line.words, "vat holds ")) {
       holds_litres = number_of(*litres);
+    } else if (const auto steps = after(line.words, "gauge steps ")) {
+      gauge_step = number_of(*steps);
     } else if (const auto degrees = after(line.words, "water ")) {
       habits.weather.mean = Celsius{number_of(*degrees)};
     } else if (const auto daily = after(line.words, "top-off ")) {
@@ -114,6 +116,8 @@ Cast::Cast(const std::vector<Line>& setting) {
   }
   room::Room room = room_of(name);
   for (const Line& line : setting) keep_house(line.words, room);
+  const auto gauge = room::find(room, room::Quantity::level, room::Place::vat);
+  if (gauge_step && gauge) room.instruments[*gauge].step = *gauge_step;
   if (holds_litres && room.vat) {
     habits.works.begins_filled = *holds_litres / room.vat->capacity.value;
   }

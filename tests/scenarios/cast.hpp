@@ -2,6 +2,7 @@
 //
 // Before the curtain:
 //   room minimal | full | attended | hours      vat holds N l        water N C
+//   gauge steps N l
 //   top-off N l/day                             clock H:MM  (the wall's, when the curtain rises)
 //   warn of the resin N days before             clean every N days     age at most N days
 // What happens (besides everything in core/rehearsal/happening.hpp):
