@@ -31,6 +31,14 @@ void draw_runs(Night& night, Chance& chance, const room::Room& room) {
   }
 }
 
+// Somebody stops the fill, tries the plug that has just failed, and starts again, and goes away.
+static void draw_try(Night& night, Chance& chance, const Fault& plug) {
+  const Duration at = plug.at + between(chance, 1min, 5min);
+  add(night, "asks_stop", at, no_subject, 60);
+  add(night, "tests_lease", at + between(chance, 2min, 5min), plug.subject);
+  add(night, "asks_start", at + between(chance, 25min, 50min));
+}
+
 // Persons who want to go on whatever the sensors say, or who try what the plugs can.
 void draw_trust(Night& night, Chance& chance, const room::Room& room, const Fault& fault) {
   using room::CauseId;
@@ -39,6 +47,8 @@ void draw_trust(Night& night, Chance& chance, const room::Room& room, const Faul
       CauseId::high_high_lost, CauseId::after_unclean_start, CauseId::frost,
       CauseId::pump_dry};
   const FaultKind& tests = *fault_kind_named("tests_lease");
+  const bool plug_fails = fault.kind->number == 18;
+  if (plug_fails && happens(chance, 50)) draw_try(night, chance, fault);
   if (happens(chance, 15) && !room.actuators.empty()) {
     Fault test = draw_fault(chance, tests, room, fault.at + between(chance, 1min, 30min));
     if (fault.kind->subject == Subject::actuator) test.subject = fault.subject;
