@@ -39,6 +39,8 @@ bool fits(const FaultKind& kind, const room::Room& room, std::uint8_t subject) {
       return subject < room::cause_count;
     case Subject::instrument:
       return subject < room.instruments.size();
+    case Subject::announced:
+      return subject < room.instruments.size() && room.instruments[subject].has_availability;
     case Subject::leak_sensor:
       return subject < room.instruments.size() &&
              room.instruments[subject].quantity == room::Quantity::wetness;

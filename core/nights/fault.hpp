@@ -17,6 +17,7 @@ enum class Subject : std::uint8_t {
   leak_sensor,
   instrument,
   gauge,
+  announced,  // an instrument of which a hub tells whether it is there
   actuator,
   run,  // an actuator that a person starts by its name
   alarm,

@@ -98,6 +98,7 @@ void Run::try_instruments() {
     const room::Instrument& instrument = room_.instruments[n];
     if (!instrument.on_change || instrument.quantity == room::Quantity::feedback) continue;
     const auto i = static_cast<room::InstrumentIndex>(n);
+    if (pretend_.voice(i).faults.silent) continue;
     Reading word{i, pretend_.truth(instrument), Arrival::live, long_ago};
     if (night_.habits.instruments_date > 0) word.taken = now();
     broker_.hear({now(), word});

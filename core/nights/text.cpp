@@ -69,6 +69,7 @@ std::string_view subject_name(const Fault& fault, const room::Room& room) {
       return room::name(static_cast<room::CauseId>(fault.subject));
     case Subject::leak_sensor:
     case Subject::instrument:
+    case Subject::announced:
     case Subject::gauge:
       return room.instruments[fault.subject].id;
   }

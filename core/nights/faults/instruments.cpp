@@ -59,6 +59,14 @@ constexpr std::array rows{
               8h, 0, 0, "", Excuse::nothing, Stops::words,
               [](Run& run, const Fault& fault) { faults_of(run, fault).silent = true; },
               [](Run& run, const Fault& fault) { faults_of(run, fault).silent = false; }},
+    FaultKind{17, "declared_offline", "an instrument is gone, and its hub says so",
+              Subject::announced, 2min, 4h, 0, 0, "", Excuse::nothing, Stops::words,
+              [](Run& run, const Fault& fault) {
+                faults_of(run, fault).offline = faults_of(run, fault).silent = true;
+              },
+              [](Run& run, const Fault& fault) {
+                faults_of(run, fault).offline = faults_of(run, fault).silent = false;
+              }},
     FaultKind{17, "sensor_dies_when_wet", "a leak sensor dies of the water that it should tell of",
               Subject::leak_sensor, 1h, 8h, 0, 0, "", Excuse::nothing, Stops::words,
               [](Run& run, const Fault& fault) { faults_of(run, fault).dies_of_yes = true; },
