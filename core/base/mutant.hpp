@@ -38,6 +38,13 @@ enum class Mutant : std::uint8_t {
   pause_ends_demand,
   start_refused_after_trip,
   run_never_ends,
+  bypass_never_ends,
+  bypass_outlives_restart,
+  lease_test_ignores_trips,
+  failed_lease_holds_nothing,
+  heater_runs_below_low,
+  mixing_vat_stop_ignored,
+  exclusive_not_checked,
 };
 
 #ifdef TIDEWRIGHT_MUTANTS

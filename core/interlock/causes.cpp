@@ -83,6 +83,7 @@ Cause concentrate_full(const Picture& picture, const Findings&) {
 
 Cause mixing_vat_full(const Picture& picture, const Findings&) {
   const auto& vat = picture.room.mixing_vat;
+  if (mutant(Mutant::mixing_vat_stop_ignored)) return std::nullopt;
   if (!vat || !vat->stop_at || !picture.mixing_level_doubtful) return std::nullopt;
   if (*picture.mixing_level_doubtful < *vat->stop_at) return std::nullopt;
   return Reason{Why::mixing_vat_at_stop,
@@ -121,7 +122,7 @@ Cause unattended_without_lease(const Picture& picture, const Findings&) {
 }
 
 Cause unattended_without_kept_lease(const Picture& picture, const Findings&) {
-  if (is_attended(picture)) return std::nullopt;
+  if (is_attended(picture) || mutant(Mutant::failed_lease_holds_nothing)) return std::nullopt;
   for (std::size_t i = 0; i < picture.room.actuators.size(); ++i) {
     if (!facts(picture.room.actuators[i].role).makes_water) continue;
     if (!state::has_failed(picture.lease_tests.results[i])) continue;

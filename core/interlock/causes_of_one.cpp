@@ -1,4 +1,5 @@
 // The causes that are different for each actuator.
+#include "core/base/mutant.hpp"
 #include "core/interlock/causes.hpp"
 
 namespace tidewright::interlock {
@@ -79,6 +80,9 @@ Cause level_low(const Picture& picture, const Findings&, ActuatorIndex i) {
     return below(picture.level_doubtful, picture.room.vat->low, Why::level_below);
   }
   if (!picture.room.mixing_vat) return std::nullopt;
+  if (mutant(Mutant::heater_runs_below_low) && role_of(picture, i) == Role::heater) {
+    return std::nullopt;
+  }
   return below(picture.mixing_level_doubtful, picture.room.mixing_vat->low,
                Why::mixing_level_below);
 }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/base/mutant.hpp"
 #include "core/interlock/bypass.hpp"
 #include "core/interlock/causes.hpp"
 #include "core/interlock/command.hpp"
@@ -72,6 +73,10 @@ void decide(const picture::Picture& picture, const state::Findings& findings,
   exclude(picture, wanted, held);
   for (std::size_t n = 0; n < picture.room.actuators.size(); ++n) {
     const auto i = static_cast<room::ActuatorIndex>(n);
+    if (mutant(Mutant::lease_test_ignores_trips) && test.phase != state::LeasePhase::none &&
+        test.actuator == i) {
+      held[i] = {};
+    }
     const bool silent = test.phase == state::LeasePhase::silent && test.actuator == i;
     const Order order{
         .wanted = wants[n].wanted, .want = wants[n].why, .held = held[i], .renewed = !silent};

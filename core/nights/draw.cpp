@@ -3,37 +3,16 @@
 #include <algorithm>
 #include <chrono>
 
-#include "core/nights/fault.hpp"
-#include "core/rehearsal/chance.hpp"
+#include "core/nights/drawing.hpp"
 #include "core/rehearsal/membrane.hpp"
 
 namespace tidewright::nights {
 namespace {
 
 using namespace std::chrono_literals;
-using rehearsal::Chance;
 
-constexpr Duration quiet_at_first = 12min;
 constexpr double wet_obeys_after_s = 0.5;
 constexpr double wet_latency_s = 0.2;
-
-double between(Chance& chance, double least, double most) {
-  return least + (most - least) * chance.uniform();
-}
-
-Duration between(Chance& chance, Duration least, Duration most) {
-  const double drawn =
-      between(chance, static_cast<double>(least.count()), static_cast<double>(most.count()));
-  return Duration{static_cast<Duration::rep>(drawn)};
-}
-
-template <class T>
-const T& one_of(Chance& chance, const std::vector<T>& choice) {
-  return choice[chance.bits() % choice.size()];
-}
-
-// Of a hundred.
-bool happens(Chance& chance, double percent) { return chance.uniform() * 100 < percent; }
 
 // Habits that most rooms do not have are kept at their default in most nights.
 Habits draw_habits(Chance& chance) {
@@ -52,20 +31,6 @@ Habits draw_habits(Chance& chance) {
   return drawn;
 }
 
-Fault draw_fault(Chance& chance, const FaultKind& kind, const room::Room& room, Duration at) {
-  return {.kind = &kind,
-          .at = at,
-          .lasting = between(chance, kind.shortest, kind.longest),
-          .subject = one_of(chance, subjects(kind, room)),
-          .amount = between(chance, kind.least, kind.most)};
-}
-
-void add(Night& night, const char* name, Duration at, std::uint8_t subject = no_subject,
-         double amount = 0) {
-  night.faults.push_back(
-      {.kind = fault_kind_named(name), .at = at, .subject = subject, .amount = amount});
-}
-
 // Two of a kind at one subject would end each other.
 bool overlaps(const Night& night, const Fault& fault) {
   return std::any_of(night.faults.begin(), night.faults.end(), [&](const Fault& other) {
@@ -80,39 +45,6 @@ std::vector<const FaultKind*> real_faults(const room::Room& room) {
     if (kind->number > 0 && !subjects(*kind, room).empty()) kinds.push_back(kind);
   }
   return kinds;
-}
-
-// Anything that may happen to water, and what people do, in no good order.
-void draw_life(Night& night, Chance& chance, const room::Room& room) {
-  const Duration latest = night.lasting - 1h;
-  for (const FaultKind* kind : fault_kinds()) {
-    if (kind->number > 0 || subjects(*kind, room).empty() || !happens(chance, 6)) continue;
-    night.faults.push_back(
-        draw_fault(chance, *kind, room, between(chance, quiet_at_first, latest)));
-  }
-}
-
-// Water on the floor about when something else is wrong; then somebody dries it, or resets too
-// soon.
-void draw_leak(Night& night, Chance& chance, Duration about) {
-  const Duration at = std::max<Duration>(quiet_at_first, about + between(chance, -2min, 20min));
-  add(night, "spill", at, no_subject, between(chance, 0.1, 20));
-  const auto leak = static_cast<std::uint8_t>(room::RuleId::leak);
-  if (happens(chance, 40)) add(night, "resets", at + between(chance, 10s, 40min), leak);
-  if (happens(chance, 20)) add(night, "acknowledges", at + between(chance, 10s, 40min), leak);
-  if (happens(chance, 10)) {
-    add(night, "shelves", at + between(chance, 10s, 40min), leak, between(chance, 5, 120));
-  }
-  if (happens(chance, 75)) {
-    const Duration dried = at + between(chance, 30s, 90min);
-    add(night, "floor_dried", dried);
-    if (happens(chance, 70)) {
-      const Duration reset = dried + between(chance, 1min, 30min);
-      add(night, "resets", reset, leak);
-      add(night, "asks_start", reset + between(chance, 10s, 10min), no_subject,
-          between(chance, 0, 120));
-    }
-  }
 }
 
 // Habits with which a fill is no slower than the file lets expect.
@@ -140,8 +72,9 @@ Duration longest_fill(const Habits& habits, const room::Room& room) {
 }
 
 // Makes what may have been silent speak, resets whatever can be latched, and starts; again when the
-// off-delays are over, and once more when what was refused at first may have settled.
-void draw_person(Night& night) {
+// off-delays are over, and once more when what was refused at first may have settled. Where a lease
+// was not kept, it must pass a test.
+void draw_person(Night& night, const room::Room& room) {
   add(night, "tries_instruments", night.calm_from + 5min);
   for (const Duration after : {10min, 50min, 110min}) {
     for (std::uint8_t alarm = 0; alarm < room::rule_count; ++alarm) {
@@ -149,6 +82,13 @@ void draw_person(Night& night) {
     }
   }
   for (const Duration after : {60min, 120min}) add(night, "asks_start", night.calm_from + after);
+  // One at a time; each waits for a rest, runs for three times its lease and then for silence.
+  Duration test = night.calm_from + 65min;
+  for (std::size_t n = 0; n < room.actuators.size(); ++n) {
+    if (!room::facts(room.actuators[n].role).makes_water) continue;
+    add(night, "tests_lease", test, static_cast<std::uint8_t>(n));
+    test += 25min;
+  }
 }
 
 Night draw(const std::string& household, const room::Room& room, std::uint64_t seed,
@@ -168,8 +108,10 @@ Night draw(const std::string& household, const room::Room& room, std::uint64_t s
     if (overlaps(night, fault)) continue;
     night.faults.push_back(fault);
     if (happens(chance, 50)) draw_leak(night, chance, at);
+    draw_trust(night, chance, room, fault);
   }
   draw_life(night, chance, room);
+  draw_runs(night, chance, room);
   std::stable_sort(night.faults.begin(), night.faults.end(),
                    [](const Fault& a, const Fault& b) { return a.at < b.at; });
   return night;
@@ -202,11 +144,14 @@ Night draw_recovery(const std::string& household, const room::Room& room, std::u
     return fault.at >= calm_from - 30min || fault.kind->name == "asks_stop";
   });
   for (Fault& fault : night.faults) {
+    if (fault.kind->subject == Subject::run) {
+      fault.amount = std::min(fault.amount, seconds(calm_from - fault.at) / 60);
+    }
     fault.lasting = std::min(fault.lasting, calm_from - 15min - fault.at);
   }
   add(night, "floor_dried", calm_from - 1min);
   night.calm_from = calm_from;
-  if (happens(chance, 50)) draw_person(night);
+  if (happens(chance, 50)) draw_person(night, room);
   night.fills_by = calm_from + fills_begin_within + longest_fill(night.habits, room);
   night.lasting = night.fills_by + 2min;
   return night;

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "core/room/cause.hpp"
+
 namespace tidewright::nights {
 std::vector<const FaultKind*> fault_kinds() {
   std::vector<const FaultKind*> all;
@@ -28,10 +30,17 @@ bool fits(const FaultKind& kind, const room::Room& room, std::uint8_t subject) {
       return subject == no_subject;
     case Subject::actuator:
       return subject < room.actuators.size();
+    case Subject::run:
+      return subject < room.actuators.size() &&
+             !room::facts(room.actuators[subject].role).makes_water;
     case Subject::alarm:
       return subject < room::rule_count;
+    case Subject::cause:
+      return subject < room::cause_count;
     case Subject::instrument:
       return subject < room.instruments.size();
+    case Subject::announced:
+      return subject < room.instruments.size() && room.instruments[subject].has_availability;
     case Subject::leak_sensor:
       return subject < room.instruments.size() &&
              room.instruments[subject].quantity == room::Quantity::wetness;

@@ -12,12 +12,23 @@ namespace tidewright::nights {
 class Run;
 
 // What a fault's subject is.
-enum class Subject : std::uint8_t { none, leak_sensor, instrument, gauge, actuator, alarm };
+enum class Subject : std::uint8_t {
+  none,
+  leak_sensor,
+  instrument,
+  gauge,
+  announced,  // an instrument of which a hub tells whether it is there
+  actuator,
+  run,  // an actuator that a person starts by its name
+  alarm,
+  cause,  // of those that the interlock knows
+};
 
 // What a fault excuses, for the checkers to reckon with, and nothing else does.
 enum class Excuse : std::uint8_t {
   nothing,
-  deceives,         // its subject may say "dry" of a wet floor, live: nobody can know
+  deceives,         // its subject may say what is not so, live: nobody can know
+  keeps_on,         // its subject stays ON until it is told OFF: its own timer is no help
   welds,            // its subject stays ON whatever is sent, and its own timer is no help
   delays,           // words and commands arrive later, by `amount` seconds
   delays_a_minute,  // the same, by up to a minute

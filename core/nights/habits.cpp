@@ -14,6 +14,7 @@ constexpr std::array rows{
     HabitRow{"begins_at_h", &H::begins_at_h, 0, 24},
     HabitRow{"season_swing_c", &H::season_swing_c, 0, 0},
     HabitRow{"vat_filled", &H::vat_filled, 0.05, 0.97},
+    HabitRow{"mixing_filled", &H::mixing_filled, 0.05, 0.95},
     HabitRow{"water_c", &H::water_c, 3, 30},
     HabitRow{"feed_ppm", &H::feed_ppm, 30, 1500},
     HabitRow{"membrane_condition", &H::membrane_condition, 0.35, 1.15},
@@ -45,6 +46,7 @@ rehearsal::Settings settings_of(const Habits& habits) {
   settings.weather = {Celsius{habits.water_c}, Celsius{habits.season_swing_c}, Celsius{0.5}};
   settings.works.feed = PartsPerMillion{habits.feed_ppm};
   settings.works.begins_filled = habits.vat_filled;
+  settings.works.mixing.begins_filled = habits.mixing_filled;
   settings.works.membrane.condition = habits.membrane_condition;
   settings.works.membrane.rejection = habits.membrane_rejection;
   settings.works.membrane.line_bar = habits.line_bar;

@@ -33,6 +33,17 @@ struct Scene : Moment {
 
   // A person runs it for some minutes and is there.
   bool attended() const { return state.make_water.demand == state::Demand::attended; }
+  // Or tests the lease of that one.
+  bool tested_by_person(room::ActuatorIndex i) const {
+    const state::LeaseTest& test = state.lease_tests.under_way;
+    return test.phase != state::LeasePhase::none && test.by_person && test.actuator == i;
+  }
+  // For one or the other.
+  bool somebody_is_there() const {
+    const room::ActuatorIndex i = state.lease_tests.under_way.actuator;
+    return attended() || (i < room.actuators.size() && tested_by_person(i) &&
+                          room::facts(room.actuators[i].role).makes_water);
+  }
 };
 
 // What is wrong, or nothing.

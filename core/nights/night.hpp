@@ -28,9 +28,10 @@ struct Fault {
 
 // What the pretend room and its people are like. Every field has its row in habits.cpp.
 struct Habits {
-  double begins_at_h = 8;     // hour of the day
-  double season_swing_c = 0;  // of the water, above and below
-  double vat_filled = 0.5;    // of the capacity, at the beginning
+  double begins_at_h = 8;      // hour of the day
+  double season_swing_c = 0;   // of the water, above and below
+  double vat_filled = 0.5;     // of the capacity, at the beginning
+  double mixing_filled = 0.5;  // and of the mixing vat's
   double water_c = 14;
   double feed_ppm = 320;
   double membrane_condition = 1;

@@ -86,7 +86,7 @@ Outcome Run::live() {
   outcome_.wet_to_off = witness_.wet_to_off;
   outcome_.filled_when_calm = witness_.full_at >= begin_ + night_.calm_from;
   outcome_.wet_spells = witness_.wet_spells;
-  outcome_.made = pretend_.works().tally().made;
+  outcome_.made = pretend_.works().tally().made - pretend_.works().tally().diverted;
   outcome_.spilled = pretend_.works().tally().spilled;
   return outcome_;
 }
@@ -98,6 +98,7 @@ void Run::try_instruments() {
     const room::Instrument& instrument = room_.instruments[n];
     if (!instrument.on_change || instrument.quantity == room::Quantity::feedback) continue;
     const auto i = static_cast<room::InstrumentIndex>(n);
+    if (pretend_.voice(i).faults.silent) continue;
     Reading word{i, pretend_.truth(instrument), Arrival::live, long_ago};
     if (night_.habits.instruments_date > 0) word.taken = now();
     broker_.hear({now(), word});

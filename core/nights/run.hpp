@@ -36,8 +36,8 @@ struct Cell {
 // What came of a night.
 struct Outcome {
   std::vector<Violation> violations;  // the first of each invariant
-  Litres made;
-  Litres spilled;  // on the floor, in all
+  Litres made;                        // for the vat
+  Litres spilled;                     // on the floor, in all
   std::size_t steps = 0;
   std::size_t wet_spells = 0;
   std::size_t announced = 0;      // alarms raised

@@ -61,11 +61,15 @@ std::string_view subject_name(const Fault& fault, const room::Room& room) {
     case Subject::none:
       return "";
     case Subject::actuator:
+    case Subject::run:
       return room.actuators[fault.subject].id;
     case Subject::alarm:
       return rules::rule(static_cast<room::RuleId>(fault.subject)).name;
+    case Subject::cause:
+      return room::name(static_cast<room::CauseId>(fault.subject));
     case Subject::leak_sensor:
     case Subject::instrument:
+    case Subject::announced:
     case Subject::gauge:
       return room.instruments[fault.subject].id;
   }

@@ -1,6 +1,7 @@
 #include "core/nights/witness.hpp"
 
 #include <algorithm>
+#include <chrono>
 #include <cmath>
 
 namespace tidewright::nights {
@@ -8,6 +9,15 @@ namespace {
 
 bool possible(const room::Instrument& instrument, double value) {
   return std::isfinite(value) && value >= instrument.gross_low && value <= instrument.gross_high;
+}
+
+constexpr Duration confirmed_within = std::chrono::seconds{30};
+// Of a person who does not say for how long.
+constexpr Duration usual_bypass = std::chrono::minutes{30};
+
+bool is_switch(room::Quantity quantity) {
+  return quantity == room::Quantity::wetness || quantity == room::Quantity::float_switch ||
+         quantity == room::Quantity::feedback;
 }
 
 }  // namespace
@@ -26,6 +36,8 @@ void Witness::see(const rehearsal::PretendRoom& pretend) {
   if (mark > 0 && holding >= mark - step) full_at = now;
   const bool low = room->vat && room->vat->start_below &&
                    holding < room->vat->start_below->value - 0.05 * room->vat->capacity.value;
+  const auto& mixing = pretend.works().mixing();
+  bare_since = mixing && mixing->heater_is_bare() ? std::min(bare_since, now) : never;
   low_since = low ? std::min(low_since, now) : never;
   for (std::size_t i = 0; i < room->actuators.size(); ++i) {
     const rehearsal::Plug& plug = pretend.plug(static_cast<room::ActuatorIndex>(i));
@@ -66,7 +78,7 @@ void Witness::note_reading(const Reading& reading, const room::Instrument& instr
   const bool live = (reading.arrival == Arrival::live && newer) ||
                     (reading.arrival == Arrival::dated && newer && reading.taken <= now &&
                      instrument.quantity != room::Quantity::wetness);
-  const bool says_yes = reading.value >= 0.5;
+  const bool says_yes = is_switch(instrument.quantity) && reading.value >= 0.5;
   if (live) {
     const bool same = heard_of.ever && heard_of.value == reading.value;
     heard_of.before = heard_of.live ? heard_of.value : reading.value;
@@ -93,6 +105,9 @@ void Witness::note(const Event& event) {
     clean_start = start->clean;
     linked = false;
     armed = false;
+    run_until = {};
+    bypass_armed_by.reset();
+    bypassed_until = {};
     begin_anew(true);
   } else if (const auto* link = std::get_if<Link>(&event.what)) {
     linked = link->up;
@@ -127,12 +142,34 @@ void Witness::note(const Effect& effect) {
   order.sent = now;
 }
 
+// Only what was asked for, and confirmed within half a minute with the token of the answer.
+void Witness::note_bypass() {
+  if (asked.kind == AskKind::bypass) {
+    bypass_armed_by = asked;
+    bypass_armed_at = now;
+  }
+  Instant& until = bypassed_until[static_cast<std::size_t>(asked.cause)];
+  if (asked.kind == AskKind::end_bypass) until = now;
+  if (asked.kind != AskKind::confirm_bypass || !bypass_armed_by) return;
+  const bool right = bypass_armed_by->cause == asked.cause &&
+                     bypass_armed_by->token == asked.token &&
+                     now - bypass_armed_at <= confirmed_within;
+  if (!right) return;
+  until = now + (bypass_armed_by->lasting > Duration{0} ? bypass_armed_by->lasting : usual_bypass);
+  bypass_armed_by.reset();
+}
+
 void Witness::note_answer(const Answer& answer) {
   if (!answer.done) return;
+  note_bypass();
   if (asked.kind == AskKind::reset) {
     armed = true;
     armed_at = now;
     armed_by = asked;
+  } else if (asked.kind == AskKind::start && asked.actuator != no_subject) {
+    run_until[asked.actuator] = now + asked.lasting;
+  } else if (asked.kind == AskKind::stop && asked.actuator != no_subject) {
+    run_until[asked.actuator] = now;
   } else if (asked.kind == AskKind::start) {
     attended_until = asked.lasting > Duration{0} ? now + asked.lasting : never;
   } else if (asked.kind == AskKind::confirm) {

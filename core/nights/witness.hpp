@@ -9,6 +9,7 @@
 #include "core/event.hpp"
 #include "core/nights/night.hpp"
 #include "core/rehearsal/pretend_room.hpp"
+#include "core/room/cause.hpp"
 #include "core/state/state.hpp"
 
 namespace tidewright::nights {
@@ -50,15 +51,20 @@ struct Witness {
   room::PerRule<bool> told_latched{};  // announced while latched, and not reset since
   bool armed = false;                  // a reset was asked for and answered with a token
   Instant armed_at = long_ago;
-  Ask armed_by{};                  // with what
+  Ask armed_by{};                        // with what
+  std::optional<Ask> bypass_armed_by{};  // a bypass was, and waits for its confirmation
+  Instant bypass_armed_at = long_ago;
+  std::array<Instant, room::cause_count> bypassed_until{};  // as a person confirmed it
   Instant attended_until = never;  // a person's run of so many minutes, of the latest start
-  Ask asked{};                     // the latest of a person
+  std::array<Instant, room::actuators_max> run_until{};  // the same of one actuator by its name
+  Ask asked{};                                           // the latest of a person
 
   // Of the truth, between events.
   bool wet = false;
   Instant wet_since = never;
   std::size_t wet_spells = 0;
   std::array<Instant, room::actuators_max> on_since;  // the relay really closed; never = open
+  Instant bare_since = never;                         // the mixing vat's heater stands bare
 
   Duration wet_to_off{0};      // the longest that the floor was wet and a relay closed
   Instant full_at = long_ago;  // the vat was last full
@@ -72,10 +78,17 @@ struct Witness {
   void note(const Effect&);
   void note_death();
 
+  // A person has taken that cause out of the interlock, for so long.
+  Instant bypass_end(room::CauseId cause) const {
+    return bypassed_until[static_cast<std::size_t>(cause)];
+  }
+  bool bypassed(room::CauseId cause) const { return now < bypass_end(cause); }
+
   // The instrument's word may be relied upon: live, not overdue, not denied by its availability.
   bool fresh(room::InstrumentIndex) const;
 
  private:
+  void note_bypass();
   void note_answer(const Answer&);
   void note_reading(const Reading&, const room::Instrument&);
   void begin_anew(bool after_start);

@@ -12,6 +12,12 @@ void Plug::obey(bool on, Instant now) {
 
 void Plug::press(Instant now) { set(!on_, now); }
 
+void Plug::mend_timer(Instant now) {
+  faults.timer.reset();
+  lease_ends_ =
+      on_ && actuator_->lease_kind != room::LeaseKind::none ? now + actuator_->lease : never;
+}
+
 void Plug::reboot(bool on, Instant now) {
   effective_ = lease_ends_ = never;
   set(on, now);
@@ -27,7 +33,8 @@ void Plug::set(bool on, Instant now) {
   if (on && timed && (begins || renewed)) lease_ends_ = now + actuator_->lease;
   if (on != on_) since_ = now;
   on_ = on;
-  word_due_ = now + settings_.feedback_lags + faults.lags;
+  // A word that is under way is not put off by the same said again.
+  word_due_ = std::min(word_due_, now + settings_.feedback_lags + faults.lags);
 }
 
 void Plug::live(Instant now) {

@@ -43,6 +43,8 @@ class Plug {
   // When live() has something to do next; or never.
   Instant next() const { return std::min(effective_, lease_ends_); }
 
+  // Its timer is as the file says again, and counts from now on.
+  void mend_timer(Instant now);
   // It starts anew, as after a power cut, with its relay so.
   void reboot(bool on, Instant now);
 

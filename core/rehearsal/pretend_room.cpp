@@ -10,6 +10,14 @@ using room::Instrument;
 using room::Place;
 using room::Quantity;
 
+// Of the vat that it measures.
+Litres capacity_around(const Instrument& gauge, const room::Room& room) {
+  if (gauge.place == Place::mixing_vat) {
+    return room.mixing_vat ? room.mixing_vat->capacity : Litres{0};
+  }
+  return room.vat ? room.vat->capacity : Litres{0};
+}
+
 // Noise and steps of cheap instruments: common practice, no source.
 VoiceSettings voice_settings(const Instrument& instrument, const room::Room& room,
                              const Settings& settings) {
@@ -18,7 +26,7 @@ VoiceSettings voice_settings(const Instrument& instrument, const room::Room& roo
   voice.lost = settings.messages_lost;
   switch (instrument.quantity) {
     case Quantity::level:
-      voice.noise = room.vat ? settings.level_noise * room.vat->capacity.value : 0;
+      voice.noise = settings.level_noise * capacity_around(instrument, room).value;
       break;
     case Quantity::dissolved_solids:
       voice.noise = 0.15;
@@ -77,11 +85,19 @@ Driven PretendRoom::driven() const {
   bool pump = driver < plugs_.size() ? plugs_[driver].on() : true;
   bool open = pump || !room_->purifier ||
               room_->purifier->water_stops_with == room::WaterStopsWith::nothing;
-  for (std::size_t i = 0; i < plugs_.size(); ++i) {
-    if (room_->actuators[i].role == room::Role::booster_pump) pump = plugs_[i].on();
-    if (room_->actuators[i].role == room::Role::feed_valve) open = plugs_[i].on();
-  }
-  return {pump, open};
+  // What is not installed is as it says: without a fill valve the way into the vat is free.
+  const auto on = [this](room::Role role, bool without) {
+    const auto i = room::find(*room_, role);
+    return i ? plugs_[*i].on() : without;
+  };
+  using room::Role;
+  return {.pump = on(Role::booster_pump, pump),
+          .open = on(Role::feed_valve, open),
+          .fill_open = on(Role::fill_valve, true),
+          .diverts = on(Role::divert_valve, false),
+          .flushes = on(Role::flush_valve, false),
+          .transfers = on(Role::transfer_pump, false),
+          .heats = on(Role::heater, false)};
 }
 
 double PretendRoom::truth(const Instrument& instrument) const {
@@ -90,9 +106,8 @@ double PretendRoom::truth(const Instrument& instrument) const {
     case Quantity::wetness:
       return floor_is_wet() ? 1 : 0;
     case Quantity::level:
-      // The mixing vat stands half full: nothing here is mixed.
-      if (instrument.place == Place::mixing_vat) {
-        return room_->mixing_vat ? room_->mixing_vat->capacity.value / 2 : 0;
+      if (instrument.place == Place::mixing_vat && works_.mixing()) {
+        return works_.mixing()->holding().value;
       }
       return works_.vat().holding().value;
     case Quantity::float_switch: {
@@ -107,6 +122,9 @@ double PretendRoom::truth(const Instrument& instrument) const {
       return works_.solids(instrument.place).value + air;
     }
     case Quantity::temperature:
+      if (instrument.place == Place::mixing_vat && works_.mixing()) {
+        return works_.mixing()->temperature().value;
+      }
       return temperature().value;
     case Quantity::power: {
       const bool on = plugs_[instrument.subject].on();
@@ -128,7 +146,8 @@ double PretendRoom::truth(const Instrument& instrument) const {
 
 Instant PretendRoom::next_due() const {
   const Driven drive = driven();
-  const bool moving = works_.flow().value > 0 || drive.pump || works_.burst.value > 0;
+  const bool moving = works_.flow_at(Place::feed).value > 0 || drive.pump ||
+                      works_.burst.value > 0 || drive.transfers || drive.heats;
   Instant due = now_ + (moving ? std::chrono::seconds{5} : std::chrono::seconds{60});
   for (const Plug& plug : plugs_) due = std::min({due, plug.next(), plug.next_word()});
   for (const Voice& voice : voices_) due = std::min(due, voice.next());

@@ -52,7 +52,7 @@ std::optional<bool> Voice::availability(Instant now) {
   // One late report of those that keep time is nothing to a hub.
   const Duration patience =
       instrument_->on_change ? instrument_->reports_every : 2 * instrument_->reports_every;
-  const bool online = now - heard_ <= patience;
+  const bool online = !faults.offline && now - heard_ <= patience;
   if (online == online_) return std::nullopt;
   online_ = online;
   return online;

@@ -19,6 +19,7 @@ struct VoiceFaults {
   bool silent = false;         // battery empty, radio gone
   bool stuck = false;          // says the same value for ever
   bool garbage = false;        // speaks, but not in numbers
+  bool offline = false;        // its hub says that it is gone
   bool dies_of_yes = false;    // falls silent instead of saying "wet" or "reached"
   double drifts_per_hour = 0;  // in its unit
   Instant drifts_since = long_ago;

@@ -1,10 +1,13 @@
-// The water works of the pretend room: from the mains through pump, membrane and resin to the vat
-// and, when things go wrong, to the floor. Physics of its own; knows no instrument and no plug.
+// The water works of the pretend room: from the mains through pump, membrane and resin to the vat,
+// from there to the mixing vat and, when things go wrong, to the floor. Physics of its own; knows
+// no instrument and no plug.
 #pragma once
 
 #include <array>
+#include <optional>
 
 #include "core/rehearsal/membrane.hpp"
+#include "core/rehearsal/mixing_vat.hpp"
 #include "core/rehearsal/resin.hpp"
 #include "core/rehearsal/vat.hpp"
 #include "core/room/room.hpp"
@@ -18,20 +21,30 @@ struct WorksSettings {
   double begins_filled = 0.5;            // of the vat's capacity
   double float_closes_at = 0.97;         // of the vat's capacity
   double float_opens_at = 0.93;
+  MixingSettings mixing;
+  LitresPerHour transfer{600};  // where the file does not say what its pump moves
+  LitresPerHour flush{300};     // and what its flush valve lets through
 };
 
 // What drives and what stops the water at this moment.
 struct Driven {
-  bool pump = false;  // has mains power
-  bool open = false;  // the feed's way is free (valve, or nothing that would stop it)
+  bool pump = false;      // has mains power
+  bool open = false;      // the feed's way is free (valve, or nothing that would stop it)
+  bool fill_open = true;  // the product's way into the vat is free
+  bool diverts = false;   // and its way to the drain
+  bool flushes = false;   // the feed's way past the membrane, to the drain
+  bool transfers = false;
+  bool heats = false;
 };
 
 // Totals for the checks; they never fall.
 struct Tally {
   Litres made;          // product that left the resin
-  Litres wasted;        // concentrate
+  Litres diverted;      // of it to the drain
+  Litres wasted;        // concentrate, and what rinsed the membrane
   Litres spilled;       // on the floor, in all
   Litres drawn;         // taken for the tank
+  Litres transferred;   // to the mixing vat
   Litres missed;        // wanted for the tank, and not there
   Litres burst;         // from a fitting under pressure
   Duration pumping{0};  // the pump really turning
@@ -44,6 +57,7 @@ class Works {
   // The works live for a short while (seconds while water flows, minutes while it stands).
   void live(Duration, const Driven&, Celsius);
   void draw(Litres);
+  void draw_mixed(Litres);  // somebody takes water out of the mixing vat
   void pour(Litres water) { spill(vat_.pour(water)); }  // somebody's bucket, into the vat
   void spill(Litres);                                   // a bucket knocked over
   void dry_floor() { floor_ = Litres{0}; }
@@ -52,6 +66,7 @@ class Works {
   void spend_resin();  // both canisters
 
   const Vat& vat() const { return vat_; }
+  const std::optional<MixingVat>& mixing() const { return mixing_; }
   Membrane& membrane() { return membrane_; }
   Litres floor() const { return floor_; }
   const Tally& tally() const { return tally_; }
@@ -76,8 +91,13 @@ class Works {
   PartsPerMillion feed;
 
  private:
+  // What of the feed passes the membrane in this while, and where it goes.
+  void make(Duration, const Driven&);
+  void transfer(Duration, Celsius);
+
   WorksSettings settings_;
   Vat vat_;
+  std::optional<MixingVat> mixing_;
   Membrane membrane_;
   std::array<Canister, 2> canisters_;  // lead, lag
   Litres floor_;
@@ -85,6 +105,7 @@ class Works {
   LitresPerHour flow_;
   bool pump_turns_ = false;
   bool pressed_ = false;      // the feed's way is free
+  bool rinsed_ = false;       // the feed runs past the membrane
   PartsPerMillion stagnant_;  // what the pipe after the resin gives off while water stands
 };
 

@@ -37,6 +37,10 @@ void take_fresh(const Instrument& instrument, Signal& signal, double value, Inst
     return refuse(signal, Why::changes_too_fast, now);
   }
   take_up(signal, despiked(instrument, signal, value), now);
+  // A late word of one that is gone would be believed until its next check-in.
+  if (instrument.on_change && instrument.has_availability && !signal.available) {
+    return lose(signal, Quality::bad, DeviceStatus::failure, Why::said_unavailable, now);
+  }
   signal.received = measured;
   signal.live = true;
   signal.refused_in_a_row = 0;

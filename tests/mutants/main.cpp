@@ -32,7 +32,7 @@ constexpr Row rows[] = {
     {Mutant::latch_not_persisted, "the disk does not get the latches"},
     {Mutant::resets_itself, "a latch goes when its cause does"},
     {Mutant::reset_whatever_stands, "a reset does not look at the cause"},
-    {Mutant::any_token_will_do, "a reset is confirmed with any token"},
+    {Mutant::any_token_will_do, "a reset or a bypass is confirmed with any token"},
     {Mutant::acknowledging_resets, "acknowledging an alarm resets its latch"},
     {Mutant::shelving_resets, "shelving an alarm resets its latch"},
     {Mutant::lease_not_required, "unattended runs without anybody to keep the lease"},
@@ -57,6 +57,14 @@ constexpr Row rows[] = {
     {Mutant::pause_ends_demand, "a pause ends the demand for water"},
     {Mutant::start_refused_after_trip, "nobody can start again after a trip"},
     {Mutant::run_never_ends, "a run of so many minutes does not end"},
+    {Mutant::bypass_never_ends, "a bypass does not end with its time"},
+    {Mutant::bypass_outlives_restart, "a bypass outlives a restart"},
+    {Mutant::lease_test_ignores_trips, "the test of a lease goes on while a trip stands"},
+    {Mutant::failed_lease_holds_nothing,
+     "a lease that was not kept does not hold unattended water"},
+    {Mutant::heater_runs_below_low, "the heater runs below low"},
+    {Mutant::mixing_vat_stop_ignored, "the mixing vat's stop is no limit"},
+    {Mutant::exclusive_not_checked, "what excludes each other is not checked"},
 };
 
 using Names = std::set<std::string>;

@@ -33,9 +33,14 @@ constexpr std::array rows{
               [](Run& run, const Fault& fault) { faults_of(run, fault).stuck = true; },
               [](Run& run, const Fault& fault) { faults_of(run, fault).stuck = false; }},
     FaultKind{14, "gauge_drifts", "a gauge shows ever more, or ever less", Subject::gauge, 1h, 8h,
-              -0.1, 0.1, "of the vat an hour", Excuse::nothing, Stops::nothing,
+              -0.1, 0.1, "of the vat an hour", Excuse::deceives, Stops::nothing,
               [](Run& run, const Fault& fault) {
-                const double capacity = run.pretend().works().vat().capacity().value;
+                const rehearsal::Works& works = run.pretend().works();
+                const bool mixing =
+                    run.room().instruments[fault.subject].place == room::Place::mixing_vat &&
+                    works.mixing();
+                const double capacity =
+                    (mixing ? works.mixing()->capacity() : works.vat().capacity()).value;
                 faults_of(run, fault).drifts_per_hour = fault.amount * capacity;
                 faults_of(run, fault).drifts_since = run.now();
               },
@@ -54,6 +59,14 @@ constexpr std::array rows{
               8h, 0, 0, "", Excuse::nothing, Stops::words,
               [](Run& run, const Fault& fault) { faults_of(run, fault).silent = true; },
               [](Run& run, const Fault& fault) { faults_of(run, fault).silent = false; }},
+    FaultKind{17, "declared_offline", "an instrument is gone, and its hub says so",
+              Subject::announced, 2min, 4h, 0, 0, "", Excuse::nothing, Stops::words,
+              [](Run& run, const Fault& fault) {
+                faults_of(run, fault).offline = faults_of(run, fault).silent = true;
+              },
+              [](Run& run, const Fault& fault) {
+                faults_of(run, fault).offline = faults_of(run, fault).silent = false;
+              }},
     FaultKind{17, "sensor_dies_when_wet", "a leak sensor dies of the water that it should tell of",
               Subject::leak_sensor, 1h, 8h, 0, 0, "", Excuse::nothing, Stops::words,
               [](Run& run, const Fault& fault) { faults_of(run, fault).dies_of_yes = true; },

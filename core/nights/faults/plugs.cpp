@@ -14,6 +14,10 @@ rehearsal::PlugFaults& faults_of(Run& run, const Fault& fault) {
   return run.pretend().plug(fault.subject).faults;
 }
 
+void mend_timer(Run& run, const Fault& fault) {
+  run.pretend().plug(fault.subject).mend_timer(run.now());
+}
+
 constexpr std::array rows{
     FaultKind{18, "plug_ignores_off", "a relay is welded shut", Subject::actuator, 10min, 6h, 0, 0,
               "", Excuse::welds, Stops::one_relay,
@@ -23,6 +27,17 @@ constexpr std::array rows{
               0, "", Excuse::nothing, Stops::nothing,
               [](Run& run, const Fault& fault) { faults_of(run, fault).ignores_on = true; },
               [](Run& run, const Fault& fault) { faults_of(run, fault).ignores_on = false; }},
+    FaultKind{
+        18, "plug_loses_timer", "a plug does not switch off by itself any more", Subject::actuator,
+        10min, 6h, 0, 0, "", Excuse::keeps_on, Stops::nothing,
+        [](Run& run, const Fault& fault) { faults_of(run, fault).timer = room::LeaseKind::none; },
+        mend_timer},
+    FaultKind{18, "plug_takes_no_renewal", "a plug counts down from the first ON, whatever follows",
+              Subject::actuator, 10min, 6h, 0, 0, "", Excuse::nothing, Stops::nothing,
+              [](Run& run, const Fault& fault) {
+                faults_of(run, fault).timer = room::LeaseKind::plug_fixed;
+              },
+              mend_timer},
     FaultKind{
         19, "feedback_lies", "a plug says the same of its relay, whatever is so", Subject::actuator,
         10min, 6h, 0, 1, "(under a half: off)", Excuse::nothing, Stops::nothing,

@@ -30,6 +30,12 @@ constexpr std::array rows{
         Excuse::nothing, Stops::nothing,
         [](Run& run, const Fault& fault) { run.pretend().works().draw(Litres{fault.amount}); },
         nullptr},
+    FaultKind{0, "mixed_water_drawn", "somebody takes water out of the mixing vat", Subject::none,
+              0s, 0s, 1, 80, "l", Excuse::nothing, Stops::nothing,
+              [](Run& run, const Fault& fault) {
+                run.pretend().works().draw_mixed(Litres{fault.amount});
+              },
+              nullptr},
     FaultKind{
         0, "poured", "somebody pours water into the vat", Subject::none, 0s, 0s, 1, 100, "l",
         Excuse::nothing, Stops::nothing,

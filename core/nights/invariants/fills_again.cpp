@@ -6,9 +6,12 @@
 namespace tidewright::nights {
 namespace {
 
-// A person is needed where a latch stands, or where a person has stopped it.
+// A person is needed where a latch stands, where a person has stopped it, or where a lease was
+// not kept when it was tried.
 bool waits_for_a_person(const State& state) {
+  const auto& results = state.lease_tests.results;
   return state.make_water.demand == state::Demand::halted ||
+         std::any_of(results.begin(), results.end(), state::has_failed) ||
          std::any_of(state.latches.items.begin(), state.latches.items.end(),
                      [](const state::Latch& latch) { return latch.set; });
 }

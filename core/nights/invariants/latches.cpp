@@ -13,7 +13,8 @@ Complaint judge_wet(const Scene& scene) {
   if (reading == nullptr || !(reading->value >= 0.5)) return std::nullopt;
   const room::Instrument& instrument = scene.room.instruments[reading->instrument];
   if (instrument.quantity != room::Quantity::wetness || reading->value > instrument.gross_high ||
-      scene.room.rules[RuleId::leak].on_delay > Duration{0}) {
+      scene.room.rules[RuleId::leak].on_delay > Duration{0} ||
+      scene.witness.bypassed(room::CauseId::leak_wet)) {
     return std::nullopt;
   }
   if (scene.state.latches[RuleId::leak].set) return std::nullopt;

@@ -4,11 +4,12 @@ namespace tidewright::nights {
 namespace {
 
 using namespace std::chrono_literals;
+using room::CauseId;
 
 constexpr Duration after_unclean_start = 5min;
 
 Complaint frost(const Scene& scene) {
-  if (!scene.room.purifier) return std::nullopt;
+  if (!scene.room.purifier || scene.witness.bypassed(CauseId::frost)) return std::nullopt;
   return for_each_instrument(
       scene.room, room::Quantity::temperature, [&](room::InstrumentIndex i) -> Complaint {
         if (scene.room.instruments[i].place == room::Place::mixing_vat) return std::nullopt;
@@ -31,10 +32,12 @@ Complaint limits(const Scene& scene, room::ActuatorIndex i) {
       witness.now - before.starts[nth - 1] < 1h) {
     return "it has started too often in this hour";
   }
-  if (!witness.clean_start && witness.now - witness.started < after_unclean_start) {
+  if (!witness.clean_start && witness.now - witness.started < after_unclean_start &&
+      !witness.bypassed(CauseId::after_unclean_start)) {
     return "the start was unclean";
   }
-  if (actuator.lease_kind == room::LeaseKind::none && fills(actuator.role) && !scene.attended()) {
+  if (actuator.lease_kind == room::LeaseKind::none && fills(actuator.role) &&
+      !scene.somebody_is_there()) {
     return "nobody keeps its lease, and nobody is there";
   }
   return std::nullopt;

@@ -30,7 +30,8 @@ Complaint judge(const Scene& scene) {
   const auto* reading = std::get_if<Reading>(&scene.event.what);
   if (reading == nullptr || !(reading->value >= 0.5)) return std::nullopt;
   const room::Instrument& instrument = scene.room.instruments[reading->instrument];
-  if (instrument.quantity != room::Quantity::wetness || reading->value > instrument.gross_high) {
+  if (instrument.quantity != room::Quantity::wetness || reading->value > instrument.gross_high ||
+      scene.witness.bypassed(room::CauseId::leak_wet)) {
     return std::nullopt;
   }
   return for_each_actuator(scene.room, moves_water, [&](room::ActuatorIndex i) -> Complaint {

@@ -77,6 +77,24 @@ TEST(PretendRoom, PlugOpensByItselfWhenNobodyRenews) {
   EXPECT_FALSE(pretend.plug(0).on());
 }
 
+// The daemon says OFF again after 1, 2 and 4 s, before a slow plug has told of the first.
+TEST(PretendRoom, PlugTellsInItsTimeHoweverOftenItIsToldTheSame) {
+  const room::Room room = support::full_room();
+  Settings settings;
+  settings.plug.feedback_lags = seconds{5};
+  PretendRoom pretend(room, settings, 1, dawn);
+  pretend.obey({0, true, seconds{10}});
+  live(pretend, seconds{20});
+  std::vector<Event> said;
+  for (int second = 0; second < 7; ++second) {
+    pretend.obey({0, false, seconds{10}});
+    for (const Event& event : live(pretend, seconds{1})) said.push_back(event);
+  }
+  const auto words = readings_of(said, *room::find(room, room::Quantity::feedback, 0));
+  ASSERT_FALSE(words.empty());
+  EXPECT_EQ(words.front().value, 0);
+}
+
 TEST(PretendRoom, PlugThatIsNotRenewedByOnOpensInMidRun) {
   room::Room room = support::minimal_room();
   room.actuators[0].lease_kind = room::LeaseKind::plug_fixed;

@@ -174,6 +174,19 @@ TEST_F(OnChange, OfflineIsBadAtOnce) {
   EXPECT_EQ(floor().why, Why::said_unavailable);
 }
 
+// Danger is believed at any quality, safety at good only: a late "dry" of a sensor that is gone would
+// stand until its next check-in. Source: the project's asymmetry rule.
+TEST_F(OnChange, ALateWordOfOneThatIsGoneProvesNothing) {
+  stage.says(Minimal::floor, 0);
+  stage.happen(Availability{Minimal::floor, false});
+  stage.says(Minimal::floor, 0);
+  EXPECT_EQ(floor().quality, Quality::bad);
+  EXPECT_EQ(floor().why, Why::said_unavailable);
+  stage.says(Minimal::floor, 1);
+  EXPECT_EQ(floor().value, 1);
+  EXPECT_TRUE(stage.state.latches[room::RuleId::leak].set);
+}
+
 TEST_F(OnChange, AvailabilityAloneProvesNothing) {
   stage.happen(Availability{Minimal::floor, true});
   EXPECT_NE(floor().quality, Quality::good);
