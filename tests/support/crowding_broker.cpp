@@ -36,7 +36,7 @@ bool readable(int socket) {
 
 struct CrowdingBroker::Connection {
   struct Free {
-    void operator()(SSL* tls) const { SSL_free(tls); }
+    void operator()(SSL* session) const { SSL_free(session); }
   };
   std::unique_ptr<SSL, Free> tls;
 
