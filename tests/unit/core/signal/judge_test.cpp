@@ -174,8 +174,8 @@ TEST_F(OnChange, OfflineIsBadAtOnce) {
   EXPECT_EQ(floor().why, Why::said_unavailable);
 }
 
-// Danger is believed at any quality, safety at good only: a late "dry" of a sensor that is gone would
-// stand until its next check-in. Source: the project's asymmetry rule.
+// Danger is believed at any quality, safety at good only: a late "dry" of a sensor that is gone
+// would stand until its next check-in. Source: the project's asymmetry rule.
 TEST_F(OnChange, ALateWordOfOneThatIsGoneProvesNothing) {
   stage.says(Minimal::floor, 0);
   stage.happen(Availability{Minimal::floor, false});
