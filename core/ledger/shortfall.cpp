@@ -10,8 +10,6 @@
 namespace tidewright::ledger {
 namespace {
 
-constexpr double near_stop = 0.95;  // as procedure/full has it
-
 // Nothing comes: over so many slices, after so many that still rose. [choices]
 constexpr std::size_t stall_shortest = 5, stall_longest = 20;
 constexpr std::size_t lead_shortest = 8, lead_longest = 28;
@@ -150,7 +148,7 @@ void post_shortfall(const Sources& from, const LevelError& error, Duration slice
                     const state::LearnedFlow& learned, state::Balance& balance) {
   const state::Stretch& stretch = balance.stretch;
   const auto& stop_at = from.room.vat->stop_at;
-  if (stop_at && stretch.held >= near_stop * *stop_at) {
+  if (stop_at && stretch.held >= room::float_closes_from * *stop_at) {
     balance.stall = {};
     return;
   }

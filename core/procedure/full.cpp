@@ -5,14 +5,11 @@
 namespace tidewright::procedure {
 namespace {
 
-// A float valve is set by hand, a little under STOP or over it.
-constexpr double near_stop = 0.95;
-
 std::optional<Reason> full_by_float_valve(const picture::Picture& picture) {
   if (!picture.working || !picture.level || !picture.room.vat->stop_at) return std::nullopt;
   const auto watts = picture::power_at_work(picture, *picture.driving);
   if (!watts || *watts >= picture.room.actuators[*picture.driving].idle_below ||
-      *picture.level < *picture.room.vat->stop_at * near_stop) {
+      *picture.level < *picture.room.vat->stop_at * room::float_closes_from) {
     return std::nullopt;
   }
   return Reason{Why::full_by_float,

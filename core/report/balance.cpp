@@ -5,7 +5,6 @@
 #include "core/ledger/leak.hpp"
 #include "core/report/fields.hpp"
 #include "core/report/things.hpp"
-#include "core/rules/catalogue.hpp"
 
 namespace tidewright::report {
 namespace {
@@ -22,8 +21,8 @@ struct Verdict {
 };
 
 std::optional<Verdict> verdict(const Picture& picture, room::RuleId rule) {
-  const rules::Judgement judged = rules::rule(rule).judge(picture);
-  if (judged.verdict != rules::Verdict::on) return std::nullopt;
+  const state::Finding& judged = picture.findings[rule];
+  if (!judged.raw) return std::nullopt;
   const state::Balance& balance = picture.ledger.balance;
   const auto short_of = [&](const char* word, const state::Shortfall& shortfall) {
     return Verdict{word, judged.why, shortfall.missing.value,

@@ -22,4 +22,8 @@ struct Vat {
   std::optional<Duration> water_age_longest = std::nullopt;  // a mean age
 };
 
+// From here on a mechanical float valve may throttle or close: it is set by hand, a little under
+// STOP or over it. [choice]
+inline constexpr double float_closes_from = 0.95;  // of STOP
+
 }  // namespace tidewright::room

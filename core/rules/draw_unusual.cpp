@@ -43,9 +43,9 @@ extern const Rule draw_unusual{
     .judge = judge,
     .record = {
         .source = "the falls of the vat's smoothed level",
-        .limit = "in falls at most 30 min apart, half as much again as the largest of the last "
-                 "eight draws (those over 5 % of the vat), at least 10 % of the vat; before three "
-                 "are known, 40 % of it",
+        .limit = "in falls at most 30 min apart, twice the largest draw known (of those over 5 % "
+                 "of the vat; it is slowly forgotten), at least 10 % of the vat; before three are "
+                 "known, 40 % of it",
         .origin = "our own choice, and this household's own draws",
         .causes = "the tank's top-off has stuck open, a hose was left running, a burst below the "
                   "vat, a larger water change than ever",

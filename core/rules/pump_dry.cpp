@@ -8,10 +8,10 @@ namespace {
 
 using namespace std::chrono_literals;
 
-// So near STOP that the mechanical float valve may have closed; as procedure/full has it.
+// So near STOP that the mechanical float valve may have closed.
 bool near_float(const picture::Picture& picture) {
   const room::Vat& vat = *picture.room.vat;
-  return *picture.level >= vat.stop_at.value_or(vat.capacity) * 0.95;
+  return *picture.level >= vat.stop_at.value_or(vat.capacity) * room::float_closes_from;
 }
 
 // Low pressure is a danger, and believed at any quality but garbage.

@@ -55,6 +55,24 @@ TEST(Describe, TheVatSaysHowMuchIsMissingAndHowLongItTakes) {
   EXPECT_NE(seen.waiting().find(" L to go, about "), std::string::npos) << seen.waiting();
 }
 
+TEST(Describe, TheBalanceSaysWhatWasDrawnAndThatItIsUnusual) {
+  Seen seen;
+  seen.begin();
+  seen.says(support::Minimal::level, 170);
+  seen.wait(30min);
+  EXPECT_EQ(seen.text("balance", "", "verdict"), "nothing unusual");
+  EXPECT_EQ(seen.value("balance", "", "litres"), unknown);
+  seen.says(support::Minimal::level, 60);  // more than two fifths of 200 L, and no draw is known
+  seen.wait(10min);
+  EXPECT_EQ(seen.text("balance", "", "verdict"), "unusual draw");
+  const Value litres = seen.value("balance", "", "litres");
+  ASSERT_TRUE(std::holds_alternative<double>(litres));
+  EXPECT_NEAR(std::get<double>(litres), 170 - 60, 5);
+  EXPECT_EQ(seen.value("balance", "", "confidence_percent"), unknown);
+  seen.wait(31min);
+  EXPECT_EQ(seen.text("balance", "", "verdict"), "nothing unusual");
+}
+
 TEST(Describe, EnoughWaterThatIsNotKnownToBeImpureIsReady) {
   Seen seen;
   seen.begin();
