@@ -13,9 +13,12 @@ enum class Mutant : std::uint8_t {
   latch_not_persisted,
   resets_itself,
   reset_whatever_stands,
+  reset_by_uncertain,
   any_token_will_do,
   acknowledging_resets,
   shelving_resets,
+  shelving_bypasses,
+  acknowledging_stops_water,
   lease_not_required,
   link_return_keeps_on,
   off_not_repeated,
@@ -45,13 +48,16 @@ enum class Mutant : std::uint8_t {
   heater_runs_below_low,
   mixing_vat_stop_ignored,
   exclusive_not_checked,
+  remembers_beside_state,
 };
 
 #ifdef TIDEWRIGHT_MUTANTS
 extern Mutant mutant_made;  // the one mistake that is made; set by tests/mutants
 inline bool mutant(Mutant mistake) { return mistake == mutant_made; }
+std::uint64_t remembered_beside_state();  // another number each time
 #else
 constexpr bool mutant(Mutant) { return false; }
+constexpr std::uint64_t remembered_beside_state() { return 0; }
 #endif
 
 }  // namespace tidewright

@@ -72,6 +72,18 @@ Reason end(const Ask& ask, Instant now, Bypasses& bypasses) {
   return {Why::not_bypassed, no_subject, {}};
 }
 
+// A deliberate mistake: what is shelved trips no more.
+void bypass_shelved(const Ask& ask, Instant now, Bypasses& bypasses) {
+  for (const Row& row : matrix()) {
+    if (row.rule != ask.alarm) continue;
+    Bypass* const free = place(bypasses, row.id, now);
+    if (free == nullptr) return;
+    free->cause = row.id;
+    free->since = now;
+    free->until = now + ask.lasting;
+  }
+}
+
 void take(const Ask& ask, Instant now, Bypasses& bypasses, Effects& effects, Wake& wake) {
   Reason why;
   switch (ask.kind) {
@@ -102,6 +114,9 @@ void bypass(const picture::Picture& picture, const Event& event, Bypasses& bypas
   if (starts && !mutant(Mutant::bypass_outlives_restart)) bypasses = {};
   if (const auto* ask = std::get_if<Ask>(&event.what)) {
     take(*ask, picture.now, bypasses, effects, wake);
+    if (mutant(Mutant::shelving_bypasses) && ask->kind == AskKind::shelve) {
+      bypass_shelved(*ask, picture.now, bypasses);
+    }
   }
   for (const Bypass& each : bypasses.items) {
     if (picture.now < each.until) wake.by(each.until);

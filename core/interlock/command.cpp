@@ -36,7 +36,10 @@ struct Pass {
 };
 
 void send(Pass& pass) {
-  pass.effects.push(Command{pass.index, pass.drive.on, command_life});
+  const Duration life = mutant(Mutant::remembers_beside_state)
+                            ? command_life - Duration{remembered_beside_state() % 1000}
+                            : command_life;
+  pass.effects.push(Command{pass.index, pass.drive.on, life});
   pass.drive.sent = pass.picture.now;
   pass.sent = true;
 }

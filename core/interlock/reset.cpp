@@ -17,7 +17,10 @@ std::optional<Reason> not_yet_dry(const picture::Picture& picture) {
     const room::Instrument& instrument = picture.room.instruments[i];
     if (instrument.quantity != room::Quantity::wetness) continue;
     const state::Signal& signal = picture.signals[i];
-    const bool dry = signal.quality == Quality::good && signal.value < 0.5;
+    const bool believed =
+        signal.quality == Quality::good ||
+        (mutant(Mutant::reset_by_uncertain) && signal.quality == Quality::uncertain);
+    const bool dry = believed && signal.value < 0.5;
     const bool twice = signal.good_in_a_row >= 2 && signal.received > signal.changed;
     if (!dry || !(twice || instrument.on_change))
       return because(Why::still_wet_or_unknown, static_cast<std::uint8_t>(i));

@@ -56,7 +56,9 @@ void post_balance(const Sources& from, const Event& event, Duration elapsed,
 
   const bool ours = transfers(from.room, ledger);
   if (ours) draws.ours = now;
-  if (now - draws.ours >= transfer_shows_for) post_draws(move, now, *from.room.vat, draws);
+  if (now - draws.ours >= transfer_shows_for) {
+    post_draws(move, ledger.balance.habit.usual, now, *from.room.vat, draws);
+  }
 
   const bool standing = !ledger.working[*driving].on && !from.drives[*driving].on && !ours;
   const bool neither = !standing && !fills;

@@ -1,6 +1,7 @@
 #include "core/ledger/draws.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace tidewright::ledger {
 namespace {
@@ -13,6 +14,7 @@ constexpr int known_from = 3;
 constexpr double beyond_largest = 2;
 constexpr double learned_beyond = 1.25;
 constexpr double remembered = 0.99;  // of the largest, at each large one
+constexpr Duration frequency_forgotten = std::chrono::hours{7 * 24};
 
 void learn(const room::Vat& vat, state::Draws& draws) {
   if (draws.litres < large * vat.capacity) return;
@@ -23,10 +25,18 @@ void learn(const room::Vat& vat, state::Draws& draws) {
 
 }  // namespace
 
-void post_draws(const LevelMove& move, Instant now, const room::Vat& vat, state::Draws& draws) {
+double draws_an_hour(const state::Draws& draws, Instant now) {
+  return draws.an_hour * std::exp(-seconds(now - draws.began) / seconds(frequency_forgotten));
+}
+
+void post_draws(const LevelMove& move, LitresPerHour habit, Instant now, const room::Vat& vat,
+                state::Draws& draws) {
   if (move.fallen <= Litres{0}) return;
   if (now - draws.last >= between_draws) {
     learn(vat, draws);
+    const double by_habit_l = habit.value * hours(now - draws.last);
+    draws.an_hour = draws_an_hour(draws, now);
+    if (move.fallen.value > 2 * by_habit_l) draws.an_hour += 1 / hours(frequency_forgotten);
     draws.litres = Litres{0};
     draws.began = now;
   }

@@ -5,11 +5,16 @@
 #include <cmath>
 #include <span>
 
+#include "core/ledger/draws.hpp"
+
 namespace tidewright::ledger {
 namespace {
 
-// Three hours at least: in less, a few draws close together look like a steady fall. [choice]
+// Three hours at least: in less, a few draws close together look like a steady fall; where somebody
+// draws by hand more often than every eight hours, five hours at least. [choices]
 constexpr std::array<std::size_t, 6> windows{18, 21, 24, 32, 40, 48};
+constexpr double often_an_hour = 1.0 / 8;
+constexpr std::size_t least_where_often = 32;
 constexpr std::size_t window_to_end = 9;  // a leak is over when so many slices show none
 
 // The habit is learned in stretches of so many slices, from three on it is known, and it forgets
@@ -90,8 +95,10 @@ bool surely_leaks(const Fall& seen, LitresPerHour allowed) {
 void find_leak(const LevelError& error, Duration slice, LitresPerHour allowed, Instant now,
                state::Balance& balance) {
   state::Leak& leak = balance.leak;
+  const bool often = draws_an_hour(balance.draws, now) > often_an_hour;
   for (const std::size_t window : windows) {
     if (window > balance.stretch.count) break;
+    if (often && window < least_where_often) continue;
     const Fall seen = newest(balance, window, hours(slice), error);
     if (!surely_leaks(seen, allowed)) continue;
     if (!leak.found) leak.began = now - static_cast<int>(window) * slice;
@@ -104,8 +111,10 @@ void find_leak(const LevelError& error, Duration slice, LitresPerHour allowed, I
 
 }  // namespace
 
+bool is_known(const state::Habit& habit) { return habit.learned >= known_from; }
+
 LitresPerHour fall_allowed(const room::Room& room, const state::Habit& habit) {
-  if (habit.learned < known_from) return while_unknown;
+  if (!is_known(habit)) return while_unknown;
   return believed(room, habit) + drift_allowed;
 }
 

@@ -17,6 +17,9 @@ inline constexpr double leak_deviations = 5;
 // What a gauge may drift: 1 mm/h on 0.5 m2. A fall that is slower is never called a leak. [choice]
 inline constexpr LitresPerHour drift_allowed{0.5};
 
+// Learned three times at least.
+bool is_known(const state::Habit&);
+
 // The fall that is still no leak: the habit, as far as it may be one, and the drift.
 LitresPerHour fall_allowed(const room::Room&, const state::Habit&);
 

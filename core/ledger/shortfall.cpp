@@ -5,7 +5,9 @@
 #include <cmath>
 #include <span>
 
+#include "core/ledger/draws.hpp"
 #include "core/ledger/flow.hpp"
+#include "core/ledger/leak.hpp"
 
 namespace tidewright::ledger {
 namespace {
@@ -18,6 +20,12 @@ constexpr double flows_again = 0.5;    // of the usual
 
 // In deviations of the gauge's noise: fewer than one test in three million errs. [choice]
 constexpr double beyond_noise = 5;
+
+// How seldom each story happens, an hour: a float sticks or a filter blocks while it runs; somebody
+// draws by hand where the household is calm, and where nobody knows yet. [choices]
+constexpr double sticks = 1.0 / 1000;
+constexpr double draws_least = 1.0 / (30 * 24);
+constexpr double draws_while_unknown = 5.0 / 24;
 
 // Too little: over two hours, of what three fills have taught. [choices]
 constexpr std::size_t slow_slices = 40;
@@ -46,8 +54,27 @@ Lead lead_of(std::span<const float> levels, double usual, const LevelError& erro
   return {mean + risen * n / 2, risen};
 }
 
-// How well three stories tell the levels after a lead, as sums of squares: it flows on as before;
-// it came to a stop; it flows on, but somebody drew water, once or twice.
+// What a story that happens so often an hour must explain, in variances, to be the likelier one:
+// twice the logarithm of its chance in the time looked at.
+double cost(double an_hour, double hours) { return -2 * std::log(std::min(1.0, an_hour * hours)); }
+
+// How often draws are known to happen: the seen ones by their number; of those too small to be seen
+// one by one, the restlessness is the litres of each, squared, an hour.
+struct DrawsKnown {
+  double seen;      // an hour
+  double restless;  // L2/h
+  double hours;     // looked at
+  double variance;  // of a level
+
+  // In litres squared, as the stories are.
+  double cost_of(double litres) const {
+    return variance * cost(std::max(seen, restless / (litres * litres)), hours);
+  }
+};
+
+// How badly three stories tell the levels after a lead, as sums of squares with what each must
+// explain beyond the others: it flows on as before; it came to a stop; it flows on, but somebody
+// drew water, once or twice.
 struct Stories {
   double flows = 0;
   double stops = 0;
@@ -55,24 +82,28 @@ struct Stories {
   double rate = 0;  // litres a slice since the lead
 };
 
-// What a draw between two places explains of `flows`; `sums` of how far each level is off.
-double explained(const Sums& sums, std::size_t from, std::size_t to) {
-  const double off = sums[to] - sums[from];
-  return off < 0 ? off * off / static_cast<double>(to - from) : 0;
-}
-
-double explained_by_two_draws(const Sums& sums, std::size_t count) {
-  double most = 0;
+// What a level lower by one draw, or by two, makes of `flows`; `sums` of how far each level is off.
+double with_draws(double flows, const Sums& sums, std::size_t count, const DrawsKnown& known) {
+  double least = flows;
   for (std::size_t first = 0; first < count; ++first) {
-    most = std::max(most, explained(sums, first, count));
-    for (std::size_t second = first + 1; second < count; ++second) {
-      most = std::max(most, explained(sums, first, second) + explained(sums, second, count));
+    for (std::size_t second = first + 1; second <= count; ++second) {
+      const auto between = static_cast<double>(second - first);
+      const double one = (sums[first] - sums[second]) / between;
+      if (one <= 0) continue;
+      double told = flows - between * one * one + known.cost_of(one);
+      if (second < count) {
+        const auto rest = static_cast<double>(count - second);
+        const double both = (sums[second] - sums[count]) / rest;
+        if (both <= one) continue;
+        told += known.cost_of(both - one) - rest * both * both;
+      }
+      least = std::min(least, told);
     }
   }
-  return most;
+  return least;
 }
 
-Stories stories(std::span<const float> after, const Lead& lead) {
+Stories stories(std::span<const float> after, const Lead& lead, const DrawsKnown& known) {
   Stories told;
   Sums sums{};
   double tt = 0, ty = 0;
@@ -86,13 +117,17 @@ Stories stories(std::span<const float> after, const Lead& lead) {
     tt += t * t;
     ty += t * rise;
   }
-  told.drawn = told.flows - explained_by_two_draws(sums, after.size());
+  told.drawn = with_draws(told.flows, sums, after.size(), known);
   told.rate = ty / tt;
   return told;
 }
 
-void find_stall(const LevelError& error, Duration slice, double usual,
-                const state::Stretch& stretch, state::Shortfall& stall) {
+void find_stall(const LevelError& error, Duration slice, double usual, Instant now,
+                state::Balance& balance) {
+  const state::Stretch& stretch = balance.stretch;
+  state::Shortfall& stall = balance.stall;
+  const double least = is_known(balance.habit) ? draws_least : draws_while_unknown;
+  const double seen = std::max(least, draws_an_hour(balance.draws, now));
   const double variance =
       error.deviation.value * error.deviation.value + error.rounding.value * error.rounding.value;
   for (std::size_t after = stall_shortest; after <= stall_longest; ++after) {
@@ -101,8 +136,10 @@ void find_stall(const LevelError& error, Duration slice, double usual,
     const auto levels = newest(stretch, looked_at);
     const Lead lead = lead_of(levels.first(looked_at - after), usual * hours(slice), error);
     if (lead.slope < flowed_before * usual * hours(slice)) continue;
-    const Stories told = stories(levels.last(after), lead);
-    if (told.stops >= told.drawn) continue;
+    const double looked_at_h = static_cast<double>(after) * hours(slice);
+    const DrawsKnown known{seen, balance.habit.restless, looked_at_h, variance};
+    const Stories told = stories(levels.last(after), lead, known);
+    if (told.stops + variance * cost(sticks, looked_at_h) >= told.drawn) continue;
     const double surely = std::sqrt((told.flows - told.stops) / variance);
     if (surely < beyond_noise) continue;
     stall.found = true;
@@ -158,7 +195,7 @@ void post_shortfall(const Sources& from, const LevelError& error, Duration slice
   const double usual = expected * (known ? learned.share : 1);
   if (usual <= 0) return;
   end_stall(error, slice, usual, stretch, balance.stall);
-  if (!balance.stall.found) find_stall(error, slice, usual, stretch, balance.stall);
+  if (!balance.stall.found) find_stall(error, slice, usual, from.circumstances.now, balance);
   if (known && !balance.stall.found) judge_slow(error, slice, usual, stretch, balance.slow);
 }
 

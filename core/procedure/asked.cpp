@@ -66,6 +66,10 @@ std::optional<Reason> held_by_latch(const picture::Picture& picture) {
 void take_ask(const picture::Picture& picture, const Event& event, state::MakeWater& water,
               Effects& effects) {
   const auto* ask = std::get_if<Ask>(&event.what);
+  if (mutant(Mutant::acknowledging_stops_water) && ask != nullptr &&
+      ask->kind == AskKind::acknowledge) {
+    return stop(*ask, picture.now, water);
+  }
   if (ask == nullptr || ask->actuator != no_subject) return;
   if (ask->kind == AskKind::start) {
     if (const auto refused = refusal_to_start(picture, *ask)) {

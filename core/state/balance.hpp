@@ -61,6 +61,7 @@ struct Draws {
   Instant began = long_ago;
   Instant last = long_ago;
   Instant ours = long_ago;  // when the daemon's own transfer last took water
+  double an_hour = 0;       // how often, at `began`; forgotten in a week
   Litres largest;           // of the large ones, slowly forgotten
   std::uint8_t known = 0;   // large ones, counted no further than needed
 };

@@ -50,6 +50,7 @@ void fields(auto& visit, Either<Draws> auto& draws) {
   visit("began", draws.began);
   visit("last", draws.last);
   visit("ours", draws.ours);
+  visit("an_hour", draws.an_hour);
   visit("largest", draws.largest);
   visit("known", draws.known);
 }

@@ -32,9 +32,12 @@ constexpr Row rows[] = {
     {Mutant::latch_not_persisted, "the disk does not get the latches"},
     {Mutant::resets_itself, "a latch goes when its cause does"},
     {Mutant::reset_whatever_stands, "a reset does not look at the cause"},
+    {Mutant::reset_by_uncertain, "a reset takes an uncertain \"dry\" for a good one"},
     {Mutant::any_token_will_do, "a reset or a bypass is confirmed with any token"},
     {Mutant::acknowledging_resets, "acknowledging an alarm resets its latch"},
     {Mutant::shelving_resets, "shelving an alarm resets its latch"},
+    {Mutant::shelving_bypasses, "what is shelved trips no more"},
+    {Mutant::acknowledging_stops_water, "acknowledging an alarm ends the demand for water"},
     {Mutant::lease_not_required, "unattended runs without anybody to keep the lease"},
     {Mutant::link_return_keeps_on, "what was ON before the line broke is ON after it"},
     {Mutant::off_not_repeated, "OFF is sent once only"},
@@ -65,6 +68,7 @@ constexpr Row rows[] = {
     {Mutant::heater_runs_below_low, "the heater runs below low"},
     {Mutant::mixing_vat_stop_ignored, "the mixing vat's stop is no limit"},
     {Mutant::exclusive_not_checked, "what excludes each other is not checked"},
+    {Mutant::remembers_beside_state, "something is remembered beside the state"},
 };
 
 using Names = std::set<std::string>;

@@ -21,7 +21,7 @@ struct DrawsTest : testing::Test {
     fall(litres, now);
   }
   void fall(double litres, Instant at) {
-    post_draws({.risen = Litres{0}, .fallen = Litres{litres}}, at, vat, draws);
+    post_draws({.risen = Litres{0}, .fallen = Litres{litres}}, {}, at, vat, draws);
   }
   room::Vat vat = *support::minimal_room().vat;  // 200 L
   state::Draws draws;
@@ -39,7 +39,7 @@ TEST_F(DrawsTest, FallsWithinHalfAnHourAreOneDraw) {
 
 TEST_F(DrawsTest, ARiseIsNoDraw) {
   draw(5);
-  post_draws({.risen = Litres{50}, .fallen = Litres{0}}, now + 1h, vat, draws);
+  post_draws({.risen = Litres{50}, .fallen = Litres{0}}, {}, now + 1h, vat, draws);
   EXPECT_EQ(draws.litres, Litres{5});
 }
 
@@ -60,6 +60,25 @@ TEST_F(DrawsTest, AMishapTeachesLittle) {
   draw(1);
   EXPECT_GT(Litres{190}, 2 * before);
   EXPECT_LT(draw_usual(vat, draws), Litres{190});
+}
+
+// 0.2 an hour for two weeks; a week is what it remembers.
+TEST_F(DrawsTest, HowOftenIsLearnedAndForgotten) {
+  for (int times = 0; times < 70; ++times) {
+    now += 3h;
+    draw(2);
+  }
+  EXPECT_NEAR(draws_an_hour(draws, now), 0.2, 0.04);
+  EXPECT_NEAR(draws_an_hour(draws, now + 7 * 24h), 0.2 / 2.718, 0.02);
+}
+
+// A tank's top-off that the gauge tells by the litre, as long as the habit says so.
+TEST_F(DrawsTest, WhatFallsByHabitIsNotDrawnByHand) {
+  for (int times = 0; times < 70; ++times) {
+    now += 3h;
+    post_draws({.risen = Litres{0}, .fallen = Litres{1}}, LitresPerHour{0.33}, now, vat, draws);
+  }
+  EXPECT_LT(draws_an_hour(draws, now), 0.01);
 }
 
 // A gauge that says `level` for `lasting`, carried on in pieces of `piece`.
@@ -131,6 +150,16 @@ TEST_F(LeakTest, IsOverWhenTheLevelStands) {
   EXPECT_TRUE(balance.leak.found);
   stand(0, 3h);
   EXPECT_FALSE(balance.leak.found);
+}
+
+// Four draws in three hours fall like a leak; where somebody often draws, it takes five to be sure.
+TEST_F(LeakTest, NeedsLongerWhereSomebodyOftenDrawsByHand) {
+  balance.draws.an_hour = 0.2;
+  balance.draws.began = now;
+  stand(2, 5h);
+  EXPECT_FALSE(balance.leak.found);
+  stand(2, 1h);
+  EXPECT_TRUE(balance.leak.found);
 }
 
 TEST_F(LeakTest, DriftIsNone) {

@@ -75,6 +75,24 @@ TEST_F(ShortfallTest, TwoDrawsAreNoStop) {
   EXPECT_FALSE(balance.stall.found);
 }
 
+// In a calm household two draws on end are less likely than a float that sticks.
+TEST_F(ShortfallTest, AStopIsFoundSoonerWhereNobodyDraws) {
+  const auto found_after = [&](double draws_an_hour) {
+    balance = {};
+    balance.habit.learned = 3;
+    balance.draws.began = circumstances.now;
+    balance.draws.an_hour = draws_an_hour;
+    level = 80;
+    run(8, 90min);
+    Duration lasting{0};
+    for (; !balance.stall.found && lasting < 2h; lasting += 3min) run(0, 3min);
+    return lasting;
+  };
+  const Duration calm = found_after(0);
+  EXPECT_LE(calm, 20min);
+  EXPECT_GT(found_after(0.5), calm);
+}
+
 TEST_F(ShortfallTest, NearStopTheFloatClosesByItsNature) {
   level = 164;
   run(8, 60min);
