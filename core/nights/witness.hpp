@@ -59,7 +59,7 @@ struct Witness {
   std::array<Instant, room::actuators_max> run_until{};  // the same of one actuator by its name
   Instant attended_kept = never;                         // both, as the disk has them
   std::array<Instant, room::actuators_max> run_kept{};
-  Ask asked{};                                           // the latest of a person
+  Ask asked{};  // the latest of a person
 
   // Of the truth, between events.
   bool wet = false;
