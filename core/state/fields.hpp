@@ -46,6 +46,7 @@ void fields(auto& visit, Either<Circumstances> auto& circumstances) {
   visit("wall", circumstances.wall);
   visit("link_up", circumstances.link_up);
   visit("link_since", circumstances.link_since);
+  visit("unheard_since", circumstances.unheard_since);
   visit("started", circumstances.started);
   visit("unclean", circumstances.unclean);
   visit("unreadable", circumstances.unreadable);
