@@ -82,6 +82,7 @@ void decide(const picture::Picture& picture, const state::Findings& findings,
         .wanted = wants[n].wanted, .want = wants[n].why, .held = held[i], .renewed = !silent};
     command(picture, event, i, order, drives[n], effects, wake);
   }
+  bypasses.passed = picture.now;
   if (held.latched_anew) effects.push(Persist{});
 }
 

@@ -32,8 +32,14 @@ void mark_roles(const Row& row, Outcome& outcome) {
   }
 }
 
+// What was started under a bypass does not outlast it, also where its cause forbids starts only.
+Hold hold_of(const Row& row, Role role, bool bypass_ends) {
+  const Hold hold = row.holds[role];
+  return bypass_ends && hold == Hold::inhibit ? Hold::force_off : hold;
+}
+
 Outcome apply(const Row& row, const picture::Picture& picture, const state::Findings& findings,
-              HeldActuators& held) {
+              bool bypass_ends, HeldActuators& held) {
   Outcome outcome;
   if (row.stands != nullptr) {
     outcome.first = row.stands(picture, findings);
@@ -43,7 +49,7 @@ Outcome apply(const Row& row, const picture::Picture& picture, const state::Find
   for (std::size_t n = 0; n < picture.room.actuators.size(); ++n) {
     const auto i = static_cast<ActuatorIndex>(n);
     const Role role = picture.room.actuators[n].role;
-    const Hold hold = row.holds[role];
+    const Hold hold = hold_of(row, role, bypass_ends);
     if (hold == Hold::none) continue;
     const Cause why = row.stands != nullptr ? outcome.first : row.stands_for(picture, findings, i);
     if (!why) continue;
@@ -93,7 +99,9 @@ HeldActuators trip(const picture::Picture& picture, const state::Findings& findi
   HeldActuators held;
   for (const Row& row : matrix()) {
     const bool bypassed = state::find(bypasses, row.id, picture.now) != nullptr;
-    const Outcome outcome = bypassed ? Outcome{} : apply(row, picture, findings, held);
+    const bool bypass_ends = state::ends(bypasses, row.id, picture.now);
+    const Outcome outcome =
+        bypassed ? Outcome{} : apply(row, picture, findings, bypass_ends, held);
     if (!row.rule) continue;
     state::Latch& latch = latches[*row.rule];
     const bool stands = outcome.first.has_value();

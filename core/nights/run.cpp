@@ -223,14 +223,15 @@ void Run::start(bool clean) {
   recording_ = true;
   state_ = disk_.kept();
   if (keeps_journal_) journal_.restarts.push_back({journal_.events.size(), disk_.kept_step()});
-  feed(Started{clean, away});
+  feed(Started{clean && ended_clean_, away});
   feed(ClockSet{wall});
   if (broker_is_up_) broker_.connect(now());
 }
 
 void Run::stop() {
   feed(Stopping{});
-  if (alive_ && disk_.close()) witness_.note_kept();
+  ended_clean_ = alive_ && disk_.close();
+  if (ended_clean_) witness_.note_kept();
   crash();
 }
 

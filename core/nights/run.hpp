@@ -114,6 +114,7 @@ class Run {
   Effects effects_;
   Instant wake_ = never;
   Instant died_ = long_ago;
+  bool ended_clean_ = true;  // the disk took the end as well
   bool fills_ = false;  // the perfect keeper does
   bool alive_ = false, paused_ = false, ran_before_ = false;
   bool broker_is_up_ = true, recording_ = true;

@@ -201,6 +201,7 @@ void Witness::note_kept() {
 // What the disk refused is forgotten: the run that was asked for before comes back.
 void Witness::note_death() {
   linked = false;
+  ++deaths;
   attended_until = std::max(attended_until, attended_kept);
   for (std::size_t i = 0; i < run_until.size(); ++i) {
     run_until[i] = std::max(run_until[i], run_kept[i]);

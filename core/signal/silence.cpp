@@ -15,18 +15,21 @@ constexpr Duration deaf_longest = std::chrono::minutes{5};
 
 void begin_anew(const room::Instrument& instrument, state::Signal& signal,
                 const state::Circumstances& known, bool after_start) {
-  const bool deaf = known.now - known.unheard_since > deaf_longest;
-  if (deaf && instrument.on_change && !is_danger(instrument.quantity, signal.value)) {
-    signal.seen = false;
-  }
-  const bool keeps_value = instrument.on_change && instrument.has_availability && signal.seen &&
-                           signal.quality == Quality::good;
+  const bool deaf = instrument.on_change && known.now - known.unheard_since > deaf_longest;
+  const bool keeps_value = instrument.on_change && instrument.has_availability &&
+                           signal.quality == Quality::good &&
+                           (!deaf || is_danger(instrument.quantity, signal.value));
   if (after_start && !keeps_value) {
     const auto refused = signal.refused;
     signal = state::Signal{};
     signal.refused = refused;
   }
-  lose(signal, Quality::bad, DeviceStatus::check_function, Why::awaiting_after_link, known.now);
+  if (deaf && signal.seen && is_danger(instrument.quantity, signal.value)) {
+    lose(signal, Quality::uncertain, DeviceStatus::check_function, Why::retained_only, known.now);
+  } else {
+    if (deaf) signal.seen = false;
+    lose(signal, Quality::bad, DeviceStatus::check_function, Why::awaiting_after_link, known.now);
+  }
   signal.live = false;
   signal.refused_in_a_row = 0;
   signal.befores = 0;

@@ -23,6 +23,7 @@ struct Bypasses {
   std::array<Bypass, 4> items{};
   Bypass asked;  // waits for its confirmation
   Armed armed;
+  Instant passed = long_ago;  // the latest pass of the interlock
 };
 
 // Whether anything is bypassed now.
@@ -39,6 +40,15 @@ constexpr const Bypass* find(const Bypasses& bypasses, room::CauseId cause, Inst
     if (bypass.cause == cause && now < bypass.until) return &bypass;
   }
   return nullptr;
+}
+
+// Whether a bypass of that cause has come to its end since the latest pass.
+constexpr bool ends(const Bypasses& bypasses, room::CauseId cause, Instant now) {
+  for (const Bypass& bypass : bypasses.items) {
+    if (bypass.cause != cause || bypass.until == long_ago) continue;
+    if (bypasses.passed <= bypass.until && bypass.until <= now) return true;
+  }
+  return false;
 }
 
 }  // namespace tidewright::state

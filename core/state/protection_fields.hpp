@@ -20,6 +20,7 @@ void fields(auto& visit, Either<Bypasses> auto& bypasses) {
   visit("items", bypasses.items);
   visit("asked", bypasses.asked);
   visit("armed", bypasses.armed);
+  visit("passed", bypasses.passed);
 }
 
 void fields(auto& visit, Either<LeaseTest> auto& test) {

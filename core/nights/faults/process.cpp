@@ -45,7 +45,7 @@ constexpr std::array rows{
               Subject::none, 1s, 20min, 0, 0, "", Excuse::nothing, Stops::nothing,
               [](Run& run, const Fault&) { run.stop(); },
               [](Run& run, const Fault&) {
-                if (!run.is_alive()) run.start(!run.disk().refuses);
+                if (!run.is_alive()) run.start(true);
               }},
     FaultKind{22, "disk_refuses", "the disk is full or read-only", Subject::none, 1min, 6h, 0, 0,
               "", Excuse::nothing, Stops::nothing,

@@ -79,10 +79,12 @@ TEST_F(Bypass, NothingThatEndsAFillMayBeBypassed) {
 TEST_F(Bypass, IsArmedThenConfirmed) {
   EXPECT_TRUE(ask(AskKind::bypass, CauseId::leak_wet).done);
   EXPECT_EQ(standing(CauseId::leak_wet), nullptr);
+  stage.wait(20s);
   const Answer confirmed = ask(AskKind::confirm_bypass, CauseId::leak_wet);
   EXPECT_EQ(confirmed.why.why, Why::bypassed);
   const state::Bypass* const bypass = standing(CauseId::leak_wet);
   ASSERT_NE(bypass, nullptr);
+  EXPECT_EQ(bypass->since, stage.now);
   EXPECT_EQ(bypass->until - bypass->since, 30min);
   EXPECT_EQ(bypass->who.view(), "ann");
   EXPECT_EQ(bypass->why.view(), "the new sensor comes tomorrow");
@@ -146,6 +148,17 @@ TEST_F(Bypass, EndsWithARestart) {
   EXPECT_FALSE(state::any(stage.state.bypasses, stage.now));
   // And what was armed before it.
   EXPECT_FALSE(ask(AskKind::confirm_bypass, CauseId::leak_wet).done);
+}
+
+// A run that only the bypass let start ends with it, whatever its cause does to one that runs.
+TEST_F(Bypass, WhatItLetStartEndsWithIt) {
+  stage.happen(Link{.up = false});
+  bypass(CauseId::leak_sensor_awaited, 20min);
+  stage.happen(Link{.up = true});
+  stage.wait_without(support::second_floor, 2min);
+  EXPECT_TRUE(stage.is_on());
+  stage.wait_without(support::second_floor, 19min);
+  EXPECT_FALSE(stage.is_on());
 }
 
 TEST_F(Bypass, LiftsNoLatch) {

@@ -25,15 +25,21 @@ TEST_F(MakeWater, BelowStartADemandStands) {
 
 TEST_F(MakeWater, TheDemandStandsAboveStartUpToStop) {
   stage.wait(3min);
+  const Instant began = stage.state.drives[0].commanded;
   for (const double level : {90.0, 150.0, 179.0}) {
+    stage.wait(20min);
     stage.says(Minimal::level, level);
     EXPECT_EQ(demand(), Demand::standing);
     EXPECT_TRUE(stage.is_on());
   }
+  const double minutes_on = seconds(stage.now - began) / 60;
   stage.says(Minimal::level, 180);
   EXPECT_EQ(demand(), Demand::none);
   EXPECT_EQ(why(), Why::reached_stop);
   EXPECT_FALSE(stage.is_on());
+  const auto& numbers = stage.state.make_water.why.numbers;
+  EXPECT_FLOAT_EQ(numbers[0], 180);
+  EXPECT_NEAR(numbers[2], minutes_on, 0.1);
   stage.says(Minimal::level, 81);
   EXPECT_EQ(demand(), Demand::none);
   stage.says(Minimal::level, 79);

@@ -189,6 +189,15 @@ TEST_F(OnChange, DoesNotOutliveALongSilenceOfTheLine) {
   }
 }
 
+TEST_F(OnChange, ItsDangerIsBelievedOverACrash) {
+  stage.says(Minimal::floor, 1);
+  stage.happen(Started{.clean = false});
+  stage.happen(Link{.up = true});
+  stage.happen(Availability{Minimal::floor, true});
+  EXPECT_EQ(floor().value, 1);
+  EXPECT_EQ(floor().quality, Quality::uncertain);
+}
+
 TEST_F(OnChange, DoesNotOutliveALongAbsence) {
   stage.says(Minimal::floor, 0);
   stage.happen(Started{.clean = true, .away = 6min});
