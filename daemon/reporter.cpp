@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "core/report/report.hpp"
+#include "daemon/hub/discovery.hpp"
 #include "daemon/hub/plain.hpp"
 #include "daemon/log/log.hpp"
 #include "daemon/transitions.hpp"
@@ -18,16 +19,23 @@ std::uint32_t fresh_token() {
   return std::uniform_int_distribution<std::uint32_t>(100'000, 999'999)(chance);
 }
 
+// Empty: no hub is told anything.
+std::string birth_topic(const config::Household& household) {
+  return household.hub.discovery ? hub::birth_topic(household) : std::string{};
+}
+
 }  // namespace
 
 Reporter::Reporter(const config::Household& household, const Clock& clock,
-                   const mqtt::Access& access, Inbox& inbox)
+                   const mqtt::Access& access, Inbox& inbox,
+                   const std::filesystem::path& state_directory)
     : household_(household),
       clock_(clock),
       inbox_(inbox),
       place_{household.base, household.room.id},
       desk_(household, fresh_token),
-      line_({access, place_}, [this] { wake(); }),
+      showing_(household, state_directory),
+      line_({access, place_, birth_topic(household)}, [this] { wake(); }),
       thread_([this] { work(); }) {}
 
 Reporter::~Reporter() { close(std::chrono::milliseconds{0}); }
@@ -94,6 +102,7 @@ void Reporter::work() {
     const auto now = Steady::now();
     if (undescribed_ && (now >= described_ + describe_every || mail.closing_patience)) describe();
     until = line_.tend();
+    if (line_.has_shown_all() && showing_.arrived(line_.shown())) undescribed_ = true;
     if (undescribed_) until = std::min(until, described_ + describe_every);
     if (mail.closing_patience) return line_.close(*mail.closing_patience);
   }
@@ -146,7 +155,7 @@ void Reporter::send_announcements(const std::vector<Announcement>& announcements
 void Reporter::describe() {
   described_ = Steady::now();
   undescribed_ = false;
-  line_.show(hub::plain(report::describe(household_.room, state_), place_));
+  line_.show(showing_.everything(state_));
 }
 
 }  // namespace tidewright

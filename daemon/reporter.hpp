@@ -4,6 +4,7 @@
 
 #include <chrono>
 #include <condition_variable>
+#include <filesystem>
 #include <mutex>
 #include <optional>
 #include <thread>
@@ -16,6 +17,7 @@
 #include "daemon/hub/desk.hpp"
 #include "daemon/inbox.hpp"
 #include "daemon/mqtt/report_line.hpp"
+#include "daemon/showing.hpp"
 
 namespace tidewright {
 
@@ -24,7 +26,7 @@ class Reporter {
   static constexpr std::chrono::milliseconds describe_every{500};
 
   Reporter(const config::Household& household, const Clock& clock, const mqtt::Access& access,
-           Inbox& inbox);
+           Inbox& inbox, const std::filesystem::path& state_directory);
   ~Reporter();
   Reporter(const Reporter&) = delete;
   Reporter& operator=(const Reporter&) = delete;
@@ -75,6 +77,7 @@ class Reporter {
   // What follows belongs to the thread.
   hub::Place place_;
   hub::Desk desk_;
+  Showing showing_;
   mqtt::ReportLine line_;
   State state_;
   bool undescribed_ = false;

@@ -67,6 +67,7 @@ struct ReportWire::Library : ::mqtt::iaction_listener {
       : base(settings.place.base),
         ask_topic(settings.place.topic("ask")),
         tell_topic(settings.place.topic("tell")),
+        birth_topic(settings.birth_topic),
         wake(std::move(wake_up)),
         client(settings.access.uri, settings.place.base + "-report",
                ::mqtt::create_options(version)) {
@@ -80,6 +81,7 @@ struct ReportWire::Library : ::mqtt::iaction_listener {
   void refused(std::string_view deed, const std::string& topic, int reason);
   void lost();
   void arrived(const ::mqtt::const_message_ptr& message);
+  void born(const std::string& word);
   // Goes with every message: tells the answers of this connection from those of an older one.
   // The library hands it back and looks at nothing behind it.
   void* this_connection() const {
@@ -89,6 +91,7 @@ struct ReportWire::Library : ::mqtt::iaction_listener {
   const std::string base;
   const std::string ask_topic;
   const std::string tell_topic;
+  const std::string birth_topic;
   const std::function<void()> wake;
 
   std::mutex lock;  // of the next five
@@ -96,7 +99,7 @@ struct ReportWire::Library : ::mqtt::iaction_listener {
   std::uintptr_t connection = 0;  // counts
   int unacknowledged = 0;
   std::vector<hub::Letter> letters;
-  std::set<std::string> refusals_said;  // on this connection: "read", "write"
+  std::set<std::string> refusals_said;  // on this connection
 
   // What was waited for: the library's threads still touch a token after its waiter has gone on.
   std::vector<::mqtt::token_ptr> kept;
@@ -146,13 +149,16 @@ ReportWire::Seen ReportWire::look() {
   seen.waiting = seen.phase == Phase::connecting || library_->unacknowledged > 0;
   Seen now = seen;
   seen.trouble.clear();
+  seen.hub_born = false;
   if (seen.phase == Phase::fresh) seen.phase = Phase::connected;
   return now;
 }
 
 void ReportWire::subscribe_to_requests() {
   try {
-    for (const std::string& topic : {library_->ask_topic, library_->tell_topic}) {
+    for (const std::string& topic :
+         {library_->ask_topic, library_->tell_topic, library_->birth_topic}) {
+      if (topic.empty()) continue;
       library_->client.subscribe(topic, 1, library_->this_connection(), *library_);
     }
   } catch (const ::mqtt::exception&) {
@@ -238,15 +244,13 @@ void ReportWire::Library::on_failure(const ::mqtt::token& token) {
   wake();
 }
 
-// Of all that is published, or asked for, the first refusal speaks for the rest.
+// Of all that is published, or asked for, the first refusal speaks for the rest; a hub's topics
+// have rights of their own.
 void ReportWire::Library::refused(std::string_view deed, const std::string& topic, int reason) {
-  if (!refusals_said.insert(std::string(deed)).second) return;
-  const std::string_view lost = deed == "write" ? "nobody sees what is published there"
-                                                : "nobody can ask or tell us anything";
-  seen.trouble.push_back(fmt::format(
-      "The broker does not let us {} {} ({}): {}. Allow us to read and write {}/# in the broker's "
-      "access list.",
-      deed, topic, refusal_words(reason), lost, base));
+  const bool ours = topic.starts_with(base + "/");
+  if (!refusals_said.insert(fmt::format("{} {}", deed, ours)).second) return;
+  seen.trouble.push_back(ours ? refusal_of_ours(deed, topic, base, reason)
+                              : refusal_of_hub(deed, topic, reason));
 }
 
 void ReportWire::Library::lost() {
@@ -259,6 +263,7 @@ void ReportWire::Library::lost() {
 
 void ReportWire::Library::arrived(const ::mqtt::const_message_ptr& message) {
   using ::mqtt::property;
+  if (message->get_topic() == birth_topic) return born(message->get_payload_str());
   hub::Letter letter;
   letter.verb = message->get_topic() == tell_topic ? hub::Verb::tell : hub::Verb::ask;
   letter.payload = message->get_payload_str().substr(0, hub::request_bytes_max + 1);
@@ -273,6 +278,15 @@ void ReportWire::Library::arrived(const ::mqtt::const_message_ptr& message) {
   {
     const std::lock_guard guard(lock);
     if (letters.size() < letters_max) letters.push_back(std::move(letter));
+  }
+  wake();
+}
+
+void ReportWire::Library::born(const std::string& word) {
+  if (word != "online") return;
+  {
+    const std::lock_guard guard(lock);
+    seen.hub_born = true;
   }
   wake();
 }

@@ -20,6 +20,7 @@ namespace tidewright::mqtt {
 struct ReportSettings {
   Access access;
   hub::Place place;  // client id `<base>-report`; `<base>/online`; asks and tells of the room
+  std::string birth_topic = {};  // on which a hub says `online`; may be empty
 };
 
 class ReportWire {
@@ -42,8 +43,9 @@ class ReportWire {
 
   enum class Phase : std::uint8_t { away, connecting, fresh, connected };
   struct Seen {
-    Phase phase{};         // `fresh` is seen once after each connect
-    bool waiting = false;  // for an answer of the broker
+    Phase phase{};          // `fresh` is seen once after each connect
+    bool waiting = false;   // for an answer of the broker
+    bool hub_born = false;  // a hub has just started, once
     Clock::time_point heard{};
     Clock::time_point connected_at{};  // of the last connect; 0 = never
     std::vector<std::string> trouble;  // for the log, once
