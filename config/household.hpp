@@ -72,6 +72,7 @@ struct Broker {
 struct Hub {
   bool discovery = true;
   std::string prefix = "homeassistant";
+  bool homie = false;
 };
 
 struct Household {

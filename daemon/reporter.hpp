@@ -5,6 +5,7 @@
 #include <chrono>
 #include <condition_variable>
 #include <filesystem>
+#include <memory>
 #include <mutex>
 #include <optional>
 #include <thread>
@@ -61,6 +62,8 @@ class Reporter {
   void permit(int mqtt_version);
   void take(const State& state);
   void read_letters();
+  void read(const hub::Letter& letter);
+  Steady::time_point tend();
   void send_answers(const std::vector<Answer>& answers);
   void send_announcements(const std::vector<Announcement>& announcements);
   void describe();
@@ -79,6 +82,7 @@ class Reporter {
   hub::Desk desk_;
   Showing showing_;
   mqtt::ReportLine line_;
+  std::unique_ptr<mqtt::ReportLine> homie_;  // where the household wants it
   State state_;
   bool undescribed_ = false;
   Steady::time_point described_{};

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <random>
 #include <string_view>
 #include <unordered_set>
@@ -36,33 +37,55 @@ Showing::Showing(const config::Household& household, const std::filesystem::path
   known_.parts = std::move(parts);
 }
 
-std::vector<hub::Message> Showing::everything(const State& state) {
-  const report::Report report = report::describe(household_.room, state);
-  std::vector<hub::Message> messages;
-  // Before the values: a button may be pressed as soon as they say so, and must know its token.
-  if (household_.hub.discovery) messages.push_back(found_by_hub(report, state));
-  for (hub::Message& each : hub::plain(report, place_)) messages.push_back(std::move(each));
-  promise(messages);
+Showing::Everything Showing::everything(const State& state) {
+  Everything all = made(state);
+  promise(all);
   // Under an id that is not written down nothing is to be found: it could not stay the same.
-  if (household_.hub.discovery && !named_) {
-    known_.topics.erase(messages.front().topic);
-    messages.erase(messages.begin());
+  if (!named_) {
+    if (household_.hub.discovery) {
+      known_.topics.erase(all.plain.front().topic);
+      all.plain.erase(all.plain.begin());
+    }
+    for (const hub::Message& message : all.homie) known_.topics.erase(message.topic);
+    all.homie.clear();
   }
-  take_back(messages);
-  return messages;
+  take_back(all);
+  return all;
 }
 
-hub::Message Showing::found_by_hub(const report::Report& report, const State& state) {
+Showing::Everything Showing::made(const State& state) {
+  const report::Report report = report::describe(household_.room, state);
+  const config::Hub& wanted = household_.hub;
+  Everything all;
+  if (wanted.discovery || wanted.homie) {
+    const hub::View view{household_, report, known_.parts, state.armed.token};
+    const auto offers = hub::offers(view);
+    if (wanted.homie) all.homie = hub::homie(offers, view, known_);
+    if (wanted.discovery) {
+      components_ = hub::components_of(offers);
+      // Before the values: a button may be pressed as soon as they say so, and must know its token.
+      all.plain.push_back(hub::discovery(offers, household_, known_));
+    }
+  }
+  for (hub::Message& each : hub::plain(report, place_)) all.plain.push_back(std::move(each));
+  return all;
+}
+
+std::optional<hub::HomieSet> Showing::set(const State& state, const hub::Letter& letter) const {
+  const report::Report report = report::describe(household_.room, state);
   const auto offers = hub::offers({household_, report, known_.parts, state.armed.token});
-  components_ = hub::components_of(offers);
-  return hub::discovery(offers, household_, known_);
+  return hub::homie_set(offers, known_, letter, letter.topic);
 }
 
 // What is about to be told is written down before.
-void Showing::promise(const std::vector<hub::Message>& messages) {
-  kept_ = !known_.topics.insert(place_.base + "/online").second && kept_;
-  for (const hub::Message& message : messages) {
-    kept_ = !known_.topics.insert(message.topic).second && kept_;
+void Showing::promise(const Everything& all) {
+  const auto know = [this](const std::string& topic) {
+    kept_ = !known_.topics.insert(topic).second && kept_;
+  };
+  know(place_.base + "/online");
+  if (household_.hub.homie) know(homie_state());
+  for (const auto* messages : {&all.plain, &all.homie}) {
+    for (const hub::Message& message : *messages) know(message.topic);
   }
   for (const auto& component : components_) {
     kept_ = !known_.components.insert(component).second && kept_;
@@ -85,26 +108,43 @@ bool Showing::keep(hub::Manifest next) {
   return true;
 }
 
-// First what another convention or another prefix left, then, after the news, what is ours.
-void Showing::take_back(std::vector<hub::Message>& messages) const {
+bool Showing::is_homies(const std::string& topic) const {
+  return household_.hub.homie && topic.starts_with(hub::homie_device(known_) + "/");
+}
+
+// First what another convention or another prefix left (of a Homie device its `$state`, which ends
+// it), then, after the news, what is ours.
+void Showing::take_back(Everything& all) const {
   std::unordered_set<std::string_view> shown;
-  for (const hub::Message& message : messages) shown.insert(message.topic);
-  std::vector<hub::Message> first, last;
-  for (const std::string& topic : known_.topics) {
-    if (shown.contains(topic) || topic == place_.base + "/online") continue;
-    (topic.starts_with(place_.base + "/") ? last : first).push_back({topic, ""});
+  for (const auto* messages : {&all.plain, &all.homie}) {
+    for (const hub::Message& message : *messages) shown.insert(message.topic);
   }
-  messages.insert(messages.begin(), first.begin(), first.end());
-  messages.insert(messages.end(), last.begin(), last.end());
+  std::vector<hub::Message> first, last, homies;
+  for (const std::string& topic : known_.topics) {
+    const bool ours = topic.starts_with(place_.base + "/");
+    if (shown.contains(topic) || topic == place_.base + "/online") continue;
+    if (household_.hub.homie && topic == homie_state()) continue;
+    (is_homies(topic) ? homies : ours ? last : first).push_back({topic, ""});
+  }
+  std::stable_partition(first.begin(), first.end(), [](const hub::Message& message) {
+    return message.topic.ends_with("/$state");
+  });
+  all.plain.insert(all.plain.begin(), first.begin(), first.end());
+  all.plain.insert(all.plain.end(), last.begin(), last.end());
+  all.homie.insert(all.homie.end(), homies.begin(), homies.end());
 }
 
 // Once in a run: fields that come and go later are not worth a write each time.
-bool Showing::arrived(const std::vector<hub::Message>& shown) {
-  if (tidied_ || !kept_ || shown.empty()) return false;
+bool Showing::arrived(const std::vector<hub::Message>& plain,
+                      const std::vector<hub::Message>& homie) {
+  if (tidied_ || !kept_ || plain.empty()) return false;
   tidied_ = true;
   hub::Manifest next{known_.instance, known_.parts, components_, {place_.base + "/online"}};
-  for (const hub::Message& message : shown) {
-    if (!message.payload.empty()) next.topics.insert(message.topic);
+  if (household_.hub.homie) next.topics.insert(homie_state());
+  for (const auto* messages : {&plain, &homie}) {
+    for (const hub::Message& message : *messages) {
+      if (!message.payload.empty()) next.topics.insert(message.topic);
+    }
   }
   return next != known_ && keep(std::move(next));
 }

@@ -5,12 +5,14 @@
 
 #include <chrono>
 #include <filesystem>
+#include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "config/household.hpp"
-#include "core/report/report.hpp"
 #include "core/state/state.hpp"
+#include "daemon/hub/homie.hpp"
 #include "daemon/hub/manifest.hpp"
 #include "daemon/hub/message.hpp"
 #include "daemon/hub/plain.hpp"
@@ -20,21 +22,33 @@ namespace tidewright {
 
 class Showing {
  public:
+  // What two lines are to publish, each in its order. An empty message takes its topic back.
+  struct Everything {
+    std::vector<hub::Message> plain;  // and discovery
+    std::vector<hub::Message> homie;
+  };
+
   Showing(const config::Household& household, const std::filesystem::path& state_directory);
 
-  // All of it, in the order in which it is to be published. An empty message takes its topic back.
-  std::vector<hub::Message> everything(const State& state);
+  Everything everything(const State& state);
 
-  // The broker has all of `shown`, which everything() gave last: what that took back need not be
-  // known any more. True if everything() now gives something else.
-  bool arrived(const std::vector<hub::Message>& shown);
+  // The broker has all of what everything() gave last: what that took back need not be known any
+  // more. True if everything() now gives something else.
+  bool arrived(const std::vector<hub::Message>& plain, const std::vector<hub::Message>& homie);
+
+  // With it Homie's ids and those that have been given to things.
+  const hub::Manifest& manifest() const { return known_; }
+  // What a Homie controller has set, if that can be.
+  std::optional<hub::HomieSet> set(const State& state, const hub::Letter& letter) const;
 
  private:
   using Steady = std::chrono::steady_clock;
-  hub::Message found_by_hub(const report::Report& report, const State& state);
-  void promise(const std::vector<hub::Message>& messages);
+  Everything made(const State& state);
+  void promise(const Everything& all);
   bool keep(hub::Manifest next);
-  void take_back(std::vector<hub::Message>& messages) const;
+  void take_back(Everything& all) const;
+  bool is_homies(const std::string& topic) const;
+  std::string homie_state() const { return hub::homie_device(known_) + "/$state"; }
 
   const config::Household& household_;
   hub::Place place_;

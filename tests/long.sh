@@ -91,7 +91,8 @@ hostile() {
 
 hub() {
   built release &&
-    TIDEWRIGHT_HUB_HOURS=24 build/release/tests/end_to_end_tests --gtest_filter='HubTest.KeepsAWhole*'
+    TIDEWRIGHT_HUB_HOURS=24 build/release/tests/end_to_end_tests \
+      --gtest_filter='HubTest.KeepsAWhole*'
 }
 
 bytes() {

@@ -10,6 +10,7 @@ void read_hub(Draft& draft) {
   const Section& from = *draft.hub;
   Hub& hub = draft.household.hub;
   if (const Value* discovery = from.value("discovery")) hub.discovery = discovery->number > 0;
+  if (const Value* homie = from.value("homie")) hub.homie = homie->number > 0;
   hub.prefix = from.text("prefix");
   const std::string& base = draft.household.base;
   if (from.told("prefix") == nullptr || (hub.prefix + "/").rfind(base + "/", 0) != 0) return;

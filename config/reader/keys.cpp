@@ -46,6 +46,8 @@ constexpr std::array rows{
         "back."},
     Key{Part::hub, "prefix", K::topic, optional, "homeassistant", "homeassistant", "", "",
         "First part of the topics on which that hub looks for devices."},
+    Key{Part::hub, "homie", K::yes_no, optional, "true", "false", "", "",
+        "Publishes the room by the Homie convention, version 5, too."},
 
     Key{Part::vat, "holds", K::text, optional, "pure water", "pure water", "", "",
         "What is in the vat, in your words."},

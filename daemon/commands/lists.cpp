@@ -129,6 +129,7 @@ Listing list_topics() {
            {"<prefix>/device/tidewright_<instance>/config", "out", "retained",
             "all that a hub needs to show the room by itself"},
            {"<prefix>/status", "in", "-", "a hub says online: it is told again"},
+           {"homie/5/tidewright-<instance>/#", "both", "retained", "the same by Homie, if wanted"},
            {"<base>/<room>/ask", "in", "refused", "a person's request"},
            {"<base>/<room>/tell", "in", "refused", "a person's fact"},
            {"<base>/<room>/answer", "out", "no", "what became of an ask or a tell"}}};

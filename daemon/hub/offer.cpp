@@ -34,6 +34,7 @@ class OffersOf {
     if (field == thing_.fields.end()) return nullptr;
     Offer& offer = out_.emplace_back();
     offer.key = fmt::format("{}_{}", key_begin_, name_of_field);
+    offer.node = key_begin_;
     offer.shape = shape;
     offer.name = std::move(name);
     offer.topic = place_.topic(value_path(thing_, name_of_field));

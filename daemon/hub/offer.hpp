@@ -29,7 +29,8 @@ enum class Shape : std::uint8_t {
 };
 
 struct Offer {
-  std::string key;  // fixed for ever; unique in the room
+  std::string key;   // fixed for ever; unique in the room
+  std::string node;  // the thing that it is of: the key's beginning; empty of what is asked
   Shape shape{};
   std::string name;                      // for people
   std::string topic;                     // where it is published, or asked for

@@ -72,6 +72,10 @@ Clock::time_point ReportLine::tend() {
   } else if (seen.phase != Phase::connecting) {
     if (seen.phase == Phase::fresh) greet();
     answer_birth(now, seen.hub_born);
+    if (begun_ && acknowledged_ && !shown_.empty()) {
+      begun_ = false;
+      due_.push_back({settings_.presence.topic, settings_.presence.ready});
+    }
     publish_what_is_due();
   }
   if (seen.phase == Phase::away) return next_try_;
@@ -95,8 +99,9 @@ void ReportLine::try_to_connect(Clock::time_point now, Clock::time_point connect
 // The broker may have forgotten everything: requests are subscribed to and all is published anew.
 void ReportLine::greet() {
   wire_->subscribe_to_requests();
-  due_.assign(1, {wire_->online_topic(), "online"});
+  due_.assign(1, {settings_.presence.topic, settings_.presence.begin});
   due_.insert(due_.end(), shown_.begin(), shown_.end());
+  begun_ = !settings_.presence.ready.empty();
 }
 
 // What the hub may have missed: that we are online, where each value is, and the values; not the
@@ -105,7 +110,7 @@ void ReportLine::answer_birth(Clock::time_point now, bool born) {
   if (born) births_.heard(now);
   if (!births_.due() || now < *births_.due()) return;
   births_.answered(now);
-  std::vector<hub::Message> again{{wire_->online_topic(), "online"}};
+  std::vector<hub::Message> again{{settings_.presence.topic, settings_.presence.begin}};
   std::copy_if(shown_.begin(), shown_.end(), std::back_inserter(again),
                [](const hub::Message& message) { return message.content_from == 0; });
   std::erase_if(due_, [&](const hub::Message& message) { return message.content_from == 0; });

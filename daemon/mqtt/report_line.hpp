@@ -49,7 +49,7 @@ class ReportLine {
   // The next request that came in.
   std::optional<hub::Letter> letter();
 
-  // Says `offline` and goodbye; waits up to `patience` for the broker.
+  // Says that we leave, and goodbye; waits up to `patience` for the broker.
   void close(std::chrono::milliseconds patience);
 
  private:
@@ -69,6 +69,7 @@ class ReportLine {
   std::vector<hub::Message> due_;     // what it does not hold yet; one per topic
   std::vector<Once> once_;
   bool acknowledged_ = false;  // nothing was due or on its way when tend() looked
+  bool begun_ = false;         // connected, and it has not been said yet that all is ready
   HubBirths births_;
   BackOff back_off_;
   Clock::time_point next_try_{};

@@ -13,15 +13,9 @@
 
 #include "daemon/hub/desk.hpp"
 #include "daemon/hub/message.hpp"
-#include "daemon/mqtt/access.hpp"
+#include "daemon/mqtt/report_settings.hpp"
 
 namespace tidewright::mqtt {
-
-struct ReportSettings {
-  Access access;
-  hub::Place place;  // client id `<base>-report`; `<base>/online`; asks and tells of the room
-  std::string birth_topic = {};  // on which a hub says `online`; may be empty
-};
 
 class ReportWire {
  public:
@@ -53,11 +47,10 @@ class ReportWire {
   Seen look();
   std::optional<hub::Letter> letter();
 
-  // Publishes `offline` and leaves; waits up to `longest` for each.
+  // Publishes that we leave, and leaves; waits up to `longest` for each.
   void say_goodbye(std::chrono::milliseconds longest);
 
   int version() const { return version_; }
-  std::string online_topic() const { return settings_.place.base + "/online"; }
 
  private:
   struct Library;

@@ -44,8 +44,8 @@ class ShowingTest : public testing::Test {
   // One run of the daemon, until the broker has everything.
   Messages run(const Offered& offered) {
     Showing showing(offered.household, directory_.path());
-    Messages all = showing.everything(offered.stage.state);
-    showing.arrived(all);
+    Messages all = showing.everything(offered.stage.state).plain;
+    showing.arrived(all, {});
     return all;
   }
 
@@ -64,7 +64,8 @@ TEST_F(ShowingTest, AHubFindsTheSameThingsAfterARestart) {
 TEST_F(ShowingTest, TwoHouseholdsHaveDifferentIds) {
   const support::TemporaryDirectory other;
   Showing elsewhere(minimal_.household, other.path());
-  EXPECT_NE(config_topic(elsewhere.everything(minimal_.stage.state)), config_topic(run(minimal_)));
+  EXPECT_NE(config_topic(elsewhere.everything(minimal_.stage.state).plain),
+            config_topic(run(minimal_)));
 }
 
 TEST_F(ShowingTest, ARenamedInstrumentKeepsItsIdAndLeavesNothingBehind) {
@@ -87,16 +88,16 @@ TEST_F(ShowingTest, WhatIsRemovedIsTakenBackOnceAndThenAbsent) {
   fewer.room.supplies.pop_back();
   const Offered offered(fewer);
   Showing showing(offered.household, directory_.path());
-  const Messages first = showing.everything(offered.stage.state);
+  const Messages first = showing.everything(offered.stage.state).plain;
   EXPECT_EQ(components(first)["supply_2_in_stock"], json({{"platform", "sensor"}}));
   EXPECT_EQ(components(first)["stocked_supply_2"], json({{"platform", "number"}}));
   EXPECT_THAT(taken_back(first),
               testing::Contains("tidewright/cellar/value/supply/" + removed + "/in_stock"));
-  EXPECT_TRUE(showing.arrived(first));
-  const Messages second = showing.everything(offered.stage.state);
+  EXPECT_TRUE(showing.arrived(first, {}));
+  const Messages second = showing.everything(offered.stage.state).plain;
   EXPECT_FALSE(components(second).contains("supply_2_in_stock"));
   EXPECT_THAT(taken_back(second), testing::IsEmpty());
-  EXPECT_FALSE(showing.arrived(second));
+  EXPECT_FALSE(showing.arrived(second, {}));
 }
 
 TEST_F(ShowingTest, WhatWasNotSeenToArriveIsTakenBackByTheNextRun) {
@@ -106,7 +107,7 @@ TEST_F(ShowingTest, WhatWasNotSeenToArriveIsTakenBackByTheNextRun) {
   const Offered offered(fewer);
   for (int run = 0; run < 3; ++run) {
     Showing showing(offered.household, directory_.path());
-    EXPECT_EQ(components(showing.everything(offered.stage.state))["supply_2_in_stock"],
+    EXPECT_EQ(components(showing.everything(offered.stage.state).plain)["supply_2_in_stock"],
               json({{"platform", "sensor"}}));
   }
 }
@@ -132,10 +133,10 @@ TEST_F(ShowingTest, UnderAnotherPrefixTheOldDeviceGoesFirst) {
 // Without a disk the ids would be others after every restart: a hub must not learn them.
 TEST_F(ShowingTest, NoHubFindsWhatIsNotWrittenDown) {
   Showing showing(minimal_.household, directory_.path() + "/missing");
-  const Messages all = showing.everything(minimal_.stage.state);
+  const Messages all = showing.everything(minimal_.stage.state).plain;
   EXPECT_EQ(config_topic(all), "");
   EXPECT_EQ(payload(all, "tidewright/waterroom/value/vat/pure/state"), "filling");
-  EXPECT_FALSE(showing.arrived(all));
+  EXPECT_FALSE(showing.arrived(all, {}));
 }
 
 TEST_F(ShowingTest, ADamagedRecordIsSetAsideAndTheHubToldAnew) {
