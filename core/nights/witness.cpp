@@ -12,6 +12,8 @@ bool possible(const room::Instrument& instrument, double value) {
 }
 
 constexpr Duration confirmed_within = std::chrono::seconds{30};
+// What speaks on change may have spoken while the daemon was deaf for longer than this.
+constexpr Duration deaf_longest = std::chrono::minutes{6};
 // Of a person who does not say for how long.
 constexpr Duration usual_bypass = std::chrono::minutes{30};
 
@@ -57,7 +59,11 @@ double Witness::full_mark(const rehearsal::PretendRoom& pretend) const {
 }
 
 void Witness::begin_anew(bool after_start) {
-  for (Heard& heard_of : heard) {
+  const bool deaf = now - deaf_since > deaf_longest;
+  for (std::size_t i = 0; i < room->instruments.size(); ++i) {
+    Heard& heard_of = heard[i];
+    if (deaf && room->instruments[i].on_change && heard_of.value < 0.5) heard_of.ever = false;
+    if (after_start) heard_of.online = true;
     heard_of.live = false;
     heard_of.live_in_a_row = 0;
     heard_of.nonsense_in_a_row = 0;
@@ -95,8 +101,15 @@ void Witness::note_reading(const Reading& reading, const room::Instrument& instr
 }
 
 void Witness::note(const Event& event) {
-  for (Ordered& order : ordered) {
-    if (order.on) order.on_for += event.at - now_by_events;
+  for (std::size_t i = 0; i < room->actuators.size(); ++i) {
+    // An ON that is not renewed ends with its lease, unless nobody keeps that.
+    const room::Actuator& actuator = room->actuators[i];
+    Ordered& order = ordered[i];
+    const Instant ends =
+        actuator.lease_kind == room::LeaseKind::none ? event.at : order.sent + actuator.lease;
+    if (order.on) {
+      order.on_for += std::max(Duration{0}, std::min(event.at, ends) - now_by_events);
+    }
   }
   now = now_by_events = event.at;
   if (const auto* ask = std::get_if<Ask>(&event.what)) asked = *ask;
@@ -104,12 +117,14 @@ void Witness::note(const Event& event) {
     started = now;
     clean_start = start->clean;
     linked = false;
+    deaf_since = start->clean ? now - start->away : long_ago;
     armed = false;
     run_until = {};
     bypass_armed_by.reset();
     bypassed_until = {};
     begin_anew(true);
   } else if (const auto* link = std::get_if<Link>(&event.what)) {
+    if (linked) deaf_since = now;
     linked = link->up;
     linked_at = now;
     // What cannot be sent is not ordered: the leases end by themselves.
@@ -178,8 +193,18 @@ void Witness::note_answer(const Answer& answer) {
   }
 }
 
+void Witness::note_kept() {
+  attended_kept = attended_until;
+  run_kept = run_until;
+}
+
+// What the disk refused is forgotten: the run that was asked for before comes back.
 void Witness::note_death() {
   linked = false;
+  attended_until = std::max(attended_until, attended_kept);
+  for (std::size_t i = 0; i < run_until.size(); ++i) {
+    run_until[i] = std::max(run_until[i], run_kept[i]);
+  }
   for (Ordered& order : ordered) order.on = false;
 }
 

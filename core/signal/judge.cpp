@@ -73,7 +73,7 @@ void judge(const room::Room& room, const Event& event, const state::Circumstance
   const bool started = std::holds_alternative<Started>(event.what);
   if (started || link != nullptr) {
     for (std::size_t i = 0; i < room.instruments.size(); ++i) {
-      begin_anew(room.instruments[i], signals[i], started, now);
+      begin_anew(room.instruments[i], signals[i], known, started);
     }
   } else if (const auto* reading = std::get_if<Reading>(&event.what)) {
     const auto i = reading->instrument;

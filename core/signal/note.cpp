@@ -14,6 +14,8 @@ void note(const Event& event, state::Circumstances& known) {
     known.unclean = !started->clean;
     known.unreadable = !started->readable;
     known.away = started->away;
+    // One that ended without notice may have lost what it heard last.
+    known.unheard_since = started->clean ? known.now - started->away : long_ago;
     known.link_up = false;
     known.link_since = known.now;
     known.recording = true;
@@ -21,6 +23,7 @@ void note(const Event& event, state::Circumstances& known) {
     known.delivery = {};
   } else if (const auto* link = std::get_if<Link>(&event.what)) {
     if (link->up != known.link_up) known.link_since = known.now;
+    if (known.link_up) known.unheard_since = known.now;
     known.link_up = link->up;
   } else if (const auto* clock = std::get_if<ClockSet>(&event.what)) {
     known.wall = clock->wall;

@@ -1,20 +1,32 @@
 #include "core/signal/silence.hpp"
 
 #include "core/base/mutant.hpp"
+#include "core/signal/age.hpp"
 #include "core/signal/quality.hpp"
 
 namespace tidewright::signal {
 
-void begin_anew(const room::Instrument& instrument, state::Signal& signal, bool after_start,
-                Instant now) {
-  const bool keeps_value =
-      instrument.on_change && instrument.has_availability && signal.quality == Quality::good;
+namespace {
+
+// A restart for a new version, or the broker's. [choice]
+constexpr Duration deaf_longest = std::chrono::minutes{5};
+
+}  // namespace
+
+void begin_anew(const room::Instrument& instrument, state::Signal& signal,
+                const state::Circumstances& known, bool after_start) {
+  const bool deaf = known.now - known.unheard_since > deaf_longest;
+  if (deaf && instrument.on_change && !is_danger(instrument.quantity, signal.value)) {
+    signal.seen = false;
+  }
+  const bool keeps_value = instrument.on_change && instrument.has_availability && signal.seen &&
+                           signal.quality == Quality::good;
   if (after_start && !keeps_value) {
     const auto refused = signal.refused;
     signal = state::Signal{};
     signal.refused = refused;
   }
-  lose(signal, Quality::bad, DeviceStatus::check_function, Why::awaiting_after_link, now);
+  lose(signal, Quality::bad, DeviceStatus::check_function, Why::awaiting_after_link, known.now);
   signal.live = false;
   signal.refused_in_a_row = 0;
   signal.befores = 0;

@@ -10,8 +10,10 @@
 namespace tidewright::signal {
 
 // After a start or a link loss nothing is known to be fresh. What an instrument that speaks on
-// change said last is kept, to be good again when its availability is.
-void begin_anew(const room::Instrument&, state::Signal&, bool after_start, Instant now);
+// change said last is kept, to be good again when its availability is; but its "safe" only if the
+// daemon was deaf for a few minutes at most: it may have spoken since, and will not say it again.
+void begin_anew(const room::Instrument&, state::Signal&, const state::Circumstances&,
+                bool after_start);
 
 // An instrument that speaks on change only is supervised by its availability: online, its last
 // live value stands. Returns whether that value is to be taken up as if it came now.

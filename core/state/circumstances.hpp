@@ -14,6 +14,7 @@ struct Circumstances {
   WallClock wall;
   bool link_up = false;
   Instant link_since = long_ago;  // of the present up or down
+  Instant unheard_since = long_ago;  // what was said between this and the link's return is lost
   Instant started = long_ago;
   bool unclean = false;     // the run before ended without notice
   bool unreadable = false;  // and what it had recorded could not be read

@@ -46,6 +46,7 @@ void fields(auto& visit, Either<Circumstances> auto& circumstances) {
   visit("wall", circumstances.wall);
   visit("link_up", circumstances.link_up);
   visit("link_since", circumstances.link_since);
+  visit("unheard_since", circumstances.unheard_since);
   visit("started", circumstances.started);
   visit("unclean", circumstances.unclean);
   visit("unreadable", circumstances.unreadable);
@@ -105,6 +106,7 @@ void fields(auto& visit, Either<Working> auto& working) {
   visit("day_began", working.day_began);
   visit("total", working.total);
   visit("turning", working.turning);
+  visit("turning_since", working.turning_since);
   visit("starts", working.starts);
 }
 

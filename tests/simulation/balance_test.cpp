@@ -299,8 +299,9 @@ TEST(BalanceTable, ForOtherGaugesAndHouseholds) {
       EXPECT_LE(quiet_years(gauge, none, 0.5, years_each, seed).balance(), years_each);
       for (const Habit& household : households) {
         leaks(gauge, household, 1, 0, draws_each, seed);
-        // The worst of them is called a leak or a stuck float twice a year in the mean.
-        EXPECT_LE(quiet_years(gauge, household, 0, years_each, seed).balance(), 5 * years_each);
+        // By whole percents the worst of them is called a leak three times a year in the mean.
+        const int alarms = quiet_years(gauge, household, 0, years_each, seed).balance();
+        EXPECT_LE(alarms, (gauge.step_l > 1 ? 5 : 1) * years_each);
       }
     }
   }

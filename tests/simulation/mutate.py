@@ -85,7 +85,7 @@ def noticed_by():
         try:
             done = run(str(BUILD / "tests" / binary), "--gtest_fail_fast", "--gtest_brief=1",
                        *words,
-                       timeout=300)
+                       timeout=900)
         except subprocess.TimeoutExpired:
             return f"{binary} (without end)"
         if done.returncode != 0:

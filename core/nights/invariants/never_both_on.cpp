@@ -47,8 +47,10 @@ Complaint judge_truth(const Moment& moment) {
     if (on_since[one] == never || on_since[other] == never) return std::nullopt;
     const Instant since = std::max(on_since[one], on_since[other]);
     for (const auto i : {one, other}) {
+      // One that was welded, and whose feedback does not tell, is not told OFF once more after it.
+      const bool told = room::find(moment.room, room::Quantity::feedback, i).has_value();
       if (moment.room.actuators[i].lease_kind == room::LeaseKind::none ||
-          stays_on(moment, i, since)) {
+          stays_on(moment, i, told ? since : on_since[i])) {
         return std::nullopt;
       }
     }

@@ -167,6 +167,36 @@ TEST_F(OnChange, OutlivesARestartWhenItsAvailabilityIsBack) {
   EXPECT_EQ(floor().value, 0);
 }
 
+// It may have said "wet" to nobody, and would not say it again before its next check-in.
+TEST_F(OnChange, DoesNotOutliveACrash) {
+  stage.says(Minimal::floor, 0);
+  stage.happen(Started{.clean = false});
+  stage.happen(Link{.up = true});
+  stage.happen(Availability{Minimal::floor, true});
+  EXPECT_NE(floor().quality, Quality::good);
+  stage.says(Minimal::floor, 0);
+  EXPECT_EQ(floor().quality, Quality::good);
+}
+
+TEST_F(OnChange, DoesNotOutliveALongSilenceOfTheLine) {
+  for (const auto& [down, good] : {std::pair{4min, true}, {6min, false}}) {
+    stage.says(Minimal::floor, 0);
+    stage.happen(Link{.up = false});
+    stage.wait(down);
+    stage.happen(Link{.up = true});
+    stage.happen(Availability{Minimal::floor, true});
+    EXPECT_EQ(floor().quality == Quality::good, good);
+  }
+}
+
+TEST_F(OnChange, DoesNotOutliveALongAbsence) {
+  stage.says(Minimal::floor, 0);
+  stage.happen(Started{.clean = true, .away = 6min});
+  stage.happen(Link{.up = true});
+  stage.happen(Availability{Minimal::floor, true});
+  EXPECT_NE(floor().quality, Quality::good);
+}
+
 TEST_F(OnChange, OfflineIsBadAtOnce) {
   stage.says(Minimal::floor, 0);
   stage.happen(Availability{Minimal::floor, false});
