@@ -68,12 +68,20 @@ struct Broker {
   std::string key_file;
 };
 
+// How hubs find the room.
+struct Hub {
+  bool discovery = true;
+  std::string prefix = "homeassistant";
+  bool homie = false;
+};
+
 struct Household {
   room::Room room;
   std::vector<Source> sources;  // one for each of room.instruments, same order
   std::vector<Outlet> outlets;  // one for each of room.actuators, same order
   std::vector<Mark> marks;      // of room.vat, for check
   Broker broker;
+  Hub hub;
   std::string base = "tidewright";                 // of everything published
   std::string heartbeat = "tidewright-heartbeat";  // own topic of the safety line
   Duration journal_kept = std::chrono::hours{14 * 24};

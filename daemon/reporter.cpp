@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "core/report/report.hpp"
+#include "daemon/hub/discovery.hpp"
 #include "daemon/hub/plain.hpp"
 #include "daemon/log/log.hpp"
 #include "daemon/transitions.hpp"
@@ -18,16 +19,28 @@ std::uint32_t fresh_token() {
   return std::uniform_int_distribution<std::uint32_t>(100'000, 999'999)(chance);
 }
 
+// Empty: no hub is told anything.
+std::string birth_topic(const config::Household& household) {
+  return household.hub.discovery ? hub::birth_topic(household) : std::string{};
+}
+
 }  // namespace
 
 Reporter::Reporter(const config::Household& household, const Clock& clock,
-                   const mqtt::Access& access, Inbox& inbox)
+                   const mqtt::Access& access, Inbox& inbox,
+                   const std::filesystem::path& state_directory)
     : household_(household),
       clock_(clock),
       inbox_(inbox),
       place_{household.base, household.room.id},
       desk_(household, fresh_token),
-      line_({access, place_}, [this] { wake(); }),
+      showing_(household, state_directory),
+      line_(mqtt::plain_settings(access, place_, birth_topic(household)), [this] { wake(); }),
+      homie_(household.hub.homie
+                 ? std::make_unique<mqtt::ReportLine>(
+                       mqtt::homie_settings(access, place_, hub::homie_device(showing_.manifest())),
+                       [this] { wake(); })
+                 : nullptr),
       thread_([this] { work(); }) {}
 
 Reporter::~Reporter() { close(std::chrono::milliseconds{0}); }
@@ -93,17 +106,34 @@ void Reporter::work() {
     send_announcements(mail.announcements);
     const auto now = Steady::now();
     if (undescribed_ && (now >= described_ + describe_every || mail.closing_patience)) describe();
-    until = line_.tend();
+    until = tend();
     if (undescribed_) until = std::min(until, described_ + describe_every);
-    if (mail.closing_patience) return line_.close(*mail.closing_patience);
+    if (mail.closing_patience) {
+      if (homie_) homie_->close(*mail.closing_patience);
+      return line_.close(*mail.closing_patience);
+    }
   }
 }
 
+Reporter::Steady::time_point Reporter::tend() {
+  auto until = line_.tend();
+  if (homie_) until = std::min(until, homie_->tend());
+  const bool all_shown = line_.has_shown_all() && (!homie_ || homie_->has_shown_all());
+  static const std::vector<hub::Message> nothing;
+  if (all_shown && showing_.arrived(line_.shown(), homie_ ? homie_->shown() : nothing)) {
+    undescribed_ = true;
+  }
+  return until;
+}
+
 void Reporter::permit(int mqtt_version) {
-  if (mqtt_version == 0) {
-    line_.forbid();
-  } else {
-    line_.allow(mqtt_version);
+  for (mqtt::ReportLine* line : {&line_, homie_.get()}) {
+    if (line == nullptr) continue;
+    if (mqtt_version == 0) {
+      line->forbid();
+    } else {
+      line->allow(mqtt_version);
+    }
   }
 }
 
@@ -114,15 +144,27 @@ void Reporter::take(const State& state) {
 }
 
 void Reporter::read_letters() {
-  while (const std::optional<hub::Letter> letter = line_.letter()) {
-    const auto taken = desk_.take(*letter, clock_.now(), clock_.wall());
-    if (const auto* reply = std::get_if<hub::Reply>(&taken)) {
-      line_.send(reply->message, reply->correlation);
-    } else if (const auto* ask = std::get_if<Ask>(&taken)) {
-      inbox_.post(*ask);
-    } else {
-      inbox_.post(std::get<Tell>(taken));
+  while (const std::optional<hub::Letter> letter = line_.letter()) read(*letter);
+  if (!homie_) return;
+  while (const std::optional<hub::Letter> letter = homie_->letter()) {
+    const auto set = showing_.set(state_, *letter);
+    if (!set) {
+      log::warning(fmt::format("{}: that cannot be set to what came.", letter->topic));
+      continue;
     }
+    read(set->letter);
+    homie_->send(set->reflected);
+  }
+}
+
+void Reporter::read(const hub::Letter& letter) {
+  const auto taken = desk_.take(letter, clock_.now(), clock_.wall());
+  if (const auto* reply = std::get_if<hub::Reply>(&taken)) {
+    line_.send(reply->message, reply->correlation);
+  } else if (const auto* ask = std::get_if<Ask>(&taken)) {
+    inbox_.post(*ask);
+  } else {
+    inbox_.post(std::get<Tell>(taken));
   }
 }
 
@@ -139,14 +181,18 @@ void Reporter::send_announcements(const std::vector<Announcement>& announcements
   for (const Announcement& announcement : announcements) {
     const report::Message message = report::message(household_.room, state_, announcement);
     log::warning(fmt::format("{} ({}): {}", message.title, message.event, message.text));
-    line_.send(hub::plain(message, place_, state_.circumstances.wall));
+    const WallClock& wall = state_.circumstances.wall;
+    line_.send(hub::plain(message, place_, wall));
+    if (homie_) homie_->send(hub::homie(message, wall, household_, showing_.manifest()));
   }
 }
 
 void Reporter::describe() {
   described_ = Steady::now();
   undescribed_ = false;
-  line_.show(hub::plain(report::describe(household_.room, state_), place_));
+  Showing::Everything all = showing_.everything(state_);
+  line_.show(std::move(all.plain));
+  if (homie_) homie_->show(std::move(all.homie));
 }
 
 }  // namespace tidewright

@@ -4,6 +4,8 @@
 
 #include <chrono>
 #include <condition_variable>
+#include <filesystem>
+#include <memory>
 #include <mutex>
 #include <optional>
 #include <thread>
@@ -16,6 +18,7 @@
 #include "daemon/hub/desk.hpp"
 #include "daemon/inbox.hpp"
 #include "daemon/mqtt/report_line.hpp"
+#include "daemon/showing.hpp"
 
 namespace tidewright {
 
@@ -24,7 +27,7 @@ class Reporter {
   static constexpr std::chrono::milliseconds describe_every{500};
 
   Reporter(const config::Household& household, const Clock& clock, const mqtt::Access& access,
-           Inbox& inbox);
+           Inbox& inbox, const std::filesystem::path& state_directory);
   ~Reporter();
   Reporter(const Reporter&) = delete;
   Reporter& operator=(const Reporter&) = delete;
@@ -59,6 +62,8 @@ class Reporter {
   void permit(int mqtt_version);
   void take(const State& state);
   void read_letters();
+  void read(const hub::Letter& letter);
+  Steady::time_point tend();
   void send_answers(const std::vector<Answer>& answers);
   void send_announcements(const std::vector<Announcement>& announcements);
   void describe();
@@ -75,7 +80,9 @@ class Reporter {
   // What follows belongs to the thread.
   hub::Place place_;
   hub::Desk desk_;
+  Showing showing_;
   mqtt::ReportLine line_;
+  std::unique_ptr<mqtt::ReportLine> homie_;  // where the household wants it
   State state_;
   bool undescribed_ = false;
   Steady::time_point described_{};

@@ -14,6 +14,7 @@
 #   kills        the store, then the daemon at a real broker killed $KILLS (500) times: no announced
 #                latch lost, no total falling, nothing told twice, the journal replayed equal
 #   hostile      1,000 hostile messages a second for 60 s at a real broker, and a million topics
+#   hub          a hub beside the daemon for a day of the room, with sensors that die every hour
 #   bytes        the store's files cut at, changed at and refused from every byte
 #   determinism  one journal replayed in debug and release, to equal commands, alarms and reasons
 #   year         a fault-free year of every household, against the home figures
@@ -88,6 +89,12 @@ hostile() {
       --gtest_filter='Hostile*'
 }
 
+hub() {
+  built release &&
+    TIDEWRIGHT_HUB_HOURS=24 build/release/tests/end_to_end_tests \
+      --gtest_filter='HubTest.KeepsAWhole*'
+}
+
 bytes() {
   built release &&
     TIDEWRIGHT_EVERY_BYTE=1 build/release/tests/daemon_tests --gtest_filter='BrokenDisk*'
@@ -127,7 +134,7 @@ state() { git rev-parse HEAD; git status --porcelain; }
 has_passed() { [ "$(cat "$kept/$1.passed" 2>/dev/null)" = "$(state)" ]; }
 
 parts="lint asan tsan determinism numbers year mutants mutate"
-parts="$parts campaign kills hostile bytes fuzz balance bench"
+parts="$parts campaign kills hostile hub bytes fuzz balance bench"
 wanted=${*:-$parts}
 need $build_packages libgtest-dev libgmock-dev librapidcheck-dev python3 python3-gsw || exit 1
 passed=0 failed=0

@@ -41,6 +41,14 @@ constexpr std::array rows{
     Key{Part::broker, "key_file", K::text, optional, "/etc/tidewright/client.key", "", "", "",
         "The key of that certificate, in PEM form and without a password."},
 
+    Key{Part::hub, "discovery", K::yes_no, optional, "true", "true", "", "",
+        "Publishes what a hub of the household needs to show the room by itself. false takes it "
+        "back."},
+    Key{Part::hub, "prefix", K::topic, optional, "homeassistant", "homeassistant", "", "",
+        "First part of the topics on which that hub looks for devices."},
+    Key{Part::hub, "homie", K::yes_no, optional, "true", "false", "", "",
+        "Publishes the room by the Homie convention, version 5, too."},
+
     Key{Part::vat, "holds", K::text, optional, "pure water", "pure water", "", "",
         "What is in the vat, in your words."},
     Key{Part::vat, "volume", K::volume, required, "200 L", "", "1 L", "20000 L",
@@ -277,20 +285,8 @@ constexpr std::array rows{
         "The word for: gone."},
 };
 
-constexpr std::array heir_rows{
-    Heir{"password", "password_file", "The password itself has no place in this file."},
-    Heir{"notify_at", "notify_ppm", ""},
-    Heir{"stop_above", "stop_at", ""},
-    Heir{"size", "volume", ""},
-    Heir{"capacity", "volume", ""},
-    Heir{"interval", "reports_every", ""},
-    Heir{"timeout", "reports_every", "Three missed reports count as silence."},
-    Heir{"json_path", "pointer", ""},
-};
-
 }  // namespace
 
 std::span<const Key> keys() { return rows; }
-std::span<const Heir> heirs() { return heir_rows; }
 
 }  // namespace tidewright::config

@@ -137,6 +137,9 @@ std::optional<Value> standard_value(const Key& key) {
   if (key.kind == Kind::count || key.kind == Kind::number) {
     node.kind = Node::Kind::number;
     node.number = base_of(key.standard);
+  } else if (key.kind == Kind::yes_no) {
+    node.kind = Node::Kind::yes_no;
+    node.number = key.standard == "true" ? 1 : 0;
   }
   Problems none;
   std::optional<Value> value = read_value(key, node, none);

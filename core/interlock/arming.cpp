@@ -7,7 +7,6 @@ namespace {
 
 using namespace std::chrono_literals;
 
-constexpr Duration armed_for = 30s;
 constexpr std::uint8_t wrong_tries_max = 3;
 constexpr Duration locked_for = 60s;
 
@@ -41,6 +40,11 @@ std::optional<Reason> wrong_confirmation(const Ask& ask, Instant now, state::Arm
     armed.at = now;
   }
   return because(Why::wrong_token);
+}
+
+bool reset_is_armed(const state::Armed& armed, room::RuleId alarm, Instant now) {
+  return armed.armed && armed.alarm == alarm && armed.cause == room::CauseId{} &&
+         now - armed.at <= armed_for;
 }
 
 }  // namespace tidewright::interlock

@@ -1,4 +1,5 @@
 #include "core/alarm/alarm_state.hpp"
+#include "core/interlock/arming.hpp"
 #include "core/report/fields.hpp"
 #include "core/report/phrases.hpp"
 #include "core/report/things.hpp"
@@ -17,7 +18,10 @@ Thing alarm(const room::Room& room, const State& state, room::RuleId id) {
       .add("state", std::string(alarm::name(alarm::state_of(alarm, latch.set))))
       .add("active", alarm.active)
       .add("latched", latch.set)
+      .add("reset_armed",
+           latch.set && interlock::reset_is_armed(state.armed, id, state.circumstances.now))
       .add("first_cause", latch.first)
+      .add("to_acknowledge", came && !alarm.acknowledged)
       .add("priority", static_cast<double>(rules::priority_of(rule, alarm.why)), 0)
       .add("occurrence", static_cast<double>(alarm.occurrence), 0)
       .add_if("since",

@@ -126,6 +126,10 @@ Listing list_topics() {
             "verdict, litres and confidence; the usual and the allowed fall; the last draw"},
            {"<base>/<room>/value/<thing>/<name>", "out", "retained", "each value by itself"},
            {"<base>/<room>/announcement", "out", "no", "an alarm in words, as it is told"},
+           {"<prefix>/device/tidewright_<instance>/config", "out", "retained",
+            "all that a hub needs to show the room by itself"},
+           {"<prefix>/status", "in", "-", "a hub says online: it is told again"},
+           {"homie/5/tidewright-<instance>/#", "both", "retained", "the same by Homie, if wanted"},
            {"<base>/<room>/ask", "in", "refused", "a person's request"},
            {"<base>/<room>/tell", "in", "refused", "a person's fact"},
            {"<base>/<room>/answer", "out", "no", "what became of an ask or a tell"}}};

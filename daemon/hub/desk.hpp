@@ -31,6 +31,7 @@ struct Letter {
   // answer goes to `<base>/<room>/answer`.
   std::string response_topic;
   std::string correlation;  // MQTT 5 correlation data, sent back as it is
+  std::string topic = {};   // on which it came
 };
 
 struct Reply {

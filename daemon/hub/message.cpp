@@ -26,7 +26,8 @@ std::vector<Message> changes(const std::vector<Message>& before,
     if (found == held.end() || content(*found->second) != content(message)) due.push_back(message);
   }
   for (const Message& message : before) {
-    if (message.retained && kept.insert(message.topic).second) due.push_back({message.topic, ""});
+    if (!message.retained || message.payload.empty()) continue;
+    if (kept.insert(message.topic).second) due.push_back({message.topic, ""});
   }
   return due;
 }

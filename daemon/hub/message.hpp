@@ -19,7 +19,8 @@ struct Message {
 };
 
 // What must be published so that a broker that holds `before` holds `after`: the messages that are
-// new or differ in content, in their order, then an empty retained one for each topic that is gone.
+// new or differ in content, in their order, then an empty retained one for each topic that is gone
+// and was not empty before.
 // `before` empty gives all of `after`: what is due after every connect.
 std::vector<Message> changes(const std::vector<Message>& before, const std::vector<Message>& after);
 

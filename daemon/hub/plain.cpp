@@ -30,7 +30,7 @@ std::string joined(const std::vector<std::string>& list) {
 struct Write {
   int decimals = 0;
 
-  Texts operator()(Unknown) const { return {"null", "unknown"}; }
+  Texts operator()(Unknown) const { return {"null", "None"}; }
   Texts operator()(bool value) const {
     const std::string text = value ? "true" : "false";
     return {text, text};
@@ -68,14 +68,17 @@ std::string Place::topic(std::string_view rest) const {
   return base + "/" + room + "/" + std::string(rest);
 }
 
+std::string value_path(const Thing& thing, std::string_view field) {
+  return "value/" + path(thing) + "/" + std::string(field);
+}
+
 std::vector<Message> plain(const report::Report& report, const Place& place) {
   const std::string at = report::wall_time(report.at, report.wall);
   std::vector<Message> messages;
   for (const Thing& thing : report.things) {
     messages.push_back(document(thing, at, place));
     for (const Field& field : thing.fields) {
-      messages.push_back(
-          {place.topic("value/" + path(thing) + "/" + field.name), write(field).alone});
+      messages.push_back({place.topic(value_path(thing, field.name)), write(field).alone});
       const bool* online = std::get_if<bool>(&field.value);
       if (thing.kind == "source" && field.name == "online" && online != nullptr) {
         messages.push_back({place.topic(path(thing) + "/online"), *online ? "online" : "offline"});
@@ -92,6 +95,7 @@ Message plain(const report::Message& announcement, const Place& place, const Wal
       .add("id", as_json(announcement.id))
       .add("occurrence", std::to_string(announcement.occurrence))
       .add("event", as_json(announcement.event))
+      .add("event_type", as_json(announcement.event))
       .add("title", as_json(announcement.title))
       .add("text", as_json(announcement.text));
   return {place.topic("announcement"), object.closed(), false};

@@ -21,4 +21,21 @@ std::string refusal_words(int code) {
   }
 }
 
+std::string refusal_of_ours(std::string_view deed, std::string_view topic, std::string_view base,
+                            int code) {
+  const std::string_view lost = deed == "write" ? "nobody sees what is published there"
+                                                : "nobody can ask or tell us anything";
+  return fmt::format(
+      "The broker does not let us {} {} ({}): {}. Allow us to read and write {}/# in the broker's "
+      "access list.",
+      deed, topic, refusal_words(code), lost, base);
+}
+
+std::string refusal_of_hub(std::string_view deed, std::string_view topic, int code) {
+  return fmt::format(
+      "The broker does not let us {} {} ({}): a hub does not show the room by itself. Allow it in "
+      "the broker's access list, or write discovery = false under [hub].",
+      deed, topic, refusal_words(code));
+}
+
 }  // namespace tidewright::mqtt

@@ -1,6 +1,7 @@
 #include "daemon/mqtt/report_line.hpp"
 
 #include <algorithm>
+#include <iterator>
 #include <random>
 #include <utility>
 
@@ -20,7 +21,10 @@ constexpr std::chrono::seconds patience{5};
 }  // namespace
 
 ReportLine::ReportLine(ReportSettings settings, std::function<void()> wake)
-    : settings_(std::move(settings)), wake_(std::move(wake)), back_off_(std::random_device{}()) {}
+    : settings_(std::move(settings)),
+      wake_(std::move(wake)),
+      births_(std::random_device{}()),
+      back_off_(std::random_device{}()) {}
 
 ReportLine::~ReportLine() = default;
 
@@ -59,6 +63,7 @@ Clock::time_point ReportLine::tend() {
   if (!wire_) return now + patience;
   const ReportWire::Seen seen = wire_->look();
   const bool hangs = seen.waiting && now - seen.heard > patience;
+  acknowledged_ = seen.phase == Phase::connected && !seen.waiting && due_.empty();
   for (const std::string& trouble : seen.trouble) log::error(trouble);
   if (hangs) {
     wire_->drop();
@@ -66,9 +71,15 @@ Clock::time_point ReportLine::tend() {
     try_to_connect(now, seen.connected_at);
   } else if (seen.phase != Phase::connecting) {
     if (seen.phase == Phase::fresh) greet();
+    answer_birth(now, seen.hub_born);
+    if (begun_ && acknowledged_ && !shown_.empty()) {
+      begun_ = false;
+      due_.push_back({settings_.presence.topic, settings_.presence.ready});
+    }
     publish_what_is_due();
   }
-  return seen.phase == Phase::away ? next_try_ : now + patience;
+  if (seen.phase == Phase::away) return next_try_;
+  return births_.due() ? std::min(*births_.due(), now + patience) : now + patience;
 }
 
 // The first call after a loss only sets the time of the next try.
@@ -88,8 +99,22 @@ void ReportLine::try_to_connect(Clock::time_point now, Clock::time_point connect
 // The broker may have forgotten everything: requests are subscribed to and all is published anew.
 void ReportLine::greet() {
   wire_->subscribe_to_requests();
-  due_.assign(1, {wire_->online_topic(), "online"});
+  due_.assign(1, {settings_.presence.topic, settings_.presence.begin});
   due_.insert(due_.end(), shown_.begin(), shown_.end());
+  begun_ = !settings_.presence.ready.empty();
+}
+
+// What the hub may have missed: that we are online, where each value is, and the values; not the
+// documents, which no hub reads.
+void ReportLine::answer_birth(Clock::time_point now, bool born) {
+  if (born) births_.heard(now);
+  if (!births_.due() || now < *births_.due()) return;
+  births_.answered(now);
+  std::vector<hub::Message> again{{settings_.presence.topic, settings_.presence.begin}};
+  std::copy_if(shown_.begin(), shown_.end(), std::back_inserter(again),
+               [](const hub::Message& message) { return message.content_from == 0; });
+  std::erase_if(due_, [&](const hub::Message& message) { return message.content_from == 0; });
+  due_.insert(due_.begin(), again.begin(), again.end());
 }
 
 void ReportLine::publish_what_is_due() {

@@ -15,6 +15,7 @@
 #include "daemon/hub/message.hpp"
 #include "daemon/hub/plain.hpp"
 #include "daemon/mqtt/back_off.hpp"
+#include "daemon/mqtt/hub_births.hpp"
 #include "daemon/mqtt/report_wire.hpp"
 
 namespace tidewright::mqtt {
@@ -36,6 +37,9 @@ class ReportLine {
 
   // The whole of what is retained; what differs from before is published.
   void show(std::vector<hub::Message> all);
+  // The broker has acknowledged all of what was shown.
+  const std::vector<hub::Message>& shown() const { return shown_; }
+  bool has_shown_all() const { return acknowledged_ && due_.empty(); }
   // Once, in order, not retained; kept while the broker is away, the oldest lost beyond 64.
   void send(hub::Message message, std::string correlation = {});
 
@@ -45,7 +49,7 @@ class ReportLine {
   // The next request that came in.
   std::optional<hub::Letter> letter();
 
-  // Says `offline` and goodbye; waits up to `patience` for the broker.
+  // Says that we leave, and goodbye; waits up to `patience` for the broker.
   void close(std::chrono::milliseconds patience);
 
  private:
@@ -55,6 +59,7 @@ class ReportLine {
   };
   void try_to_connect(Clock::time_point now, Clock::time_point connected_at);
   void greet();
+  void answer_birth(Clock::time_point now, bool born);
   void publish_what_is_due();
 
   ReportSettings settings_;
@@ -63,6 +68,9 @@ class ReportLine {
   std::vector<hub::Message> shown_;   // what the broker ought to hold
   std::vector<hub::Message> due_;     // what it does not hold yet; one per topic
   std::vector<Once> once_;
+  bool acknowledged_ = false;  // nothing was due or on its way when tend() looked
+  bool begun_ = false;         // connected, and it has not been said yet that all is ready
+  HubBirths births_;
   BackOff back_off_;
   Clock::time_point next_try_{};
   Clock::time_point last_try_{};

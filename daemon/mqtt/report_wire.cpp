@@ -20,8 +20,7 @@ constexpr int window = 8;
 constexpr std::size_t letters_max = 64;
 constexpr std::uint32_t will_delay_seconds = 3;
 
-::mqtt::connect_options options_for(const ReportSettings& settings, int version,
-                                    const std::string& online_topic) {
+::mqtt::connect_options options_for(const ReportSettings& settings, int version) {
   ::mqtt::connect_options options;
   options.set_mqtt_version(version);
   if (version == 5) {
@@ -45,7 +44,7 @@ constexpr std::uint32_t will_delay_seconds = 3;
     }
     options.set_ssl(tls);
   }
-  ::mqtt::will_options will(online_topic, std::string("offline"), 1, true);
+  ::mqtt::will_options will(settings.presence.topic, settings.presence.lost, 1, true);
   if (version == 5) {
     will.set_properties({{::mqtt::property::WILL_DELAY_INTERVAL, will_delay_seconds}});
   }
@@ -63,13 +62,10 @@ std::string first_topic(const ::mqtt::token& token) {
 // The library's threads call the handlers; everything they touch is behind `lock`. No handler
 // waits, and none calls the library.
 struct ReportWire::Library : ::mqtt::iaction_listener {
-  Library(const ReportSettings& settings, int version, std::function<void()> wake_up)
-      : base(settings.place.base),
-        ask_topic(settings.place.topic("ask")),
-        tell_topic(settings.place.topic("tell")),
+  Library(const ReportSettings& from, int version, std::function<void()> wake_up)
+      : settings(from),
         wake(std::move(wake_up)),
-        client(settings.access.uri, settings.place.base + "-report",
-               ::mqtt::create_options(version)) {
+        client(from.access.uri, from.client_id, ::mqtt::create_options(version)) {
     client.set_connection_lost_handler([this](const std::string&) { lost(); });
     client.set_message_callback(
         [this](const ::mqtt::const_message_ptr& message) { arrived(message); });
@@ -80,15 +76,14 @@ struct ReportWire::Library : ::mqtt::iaction_listener {
   void refused(std::string_view deed, const std::string& topic, int reason);
   void lost();
   void arrived(const ::mqtt::const_message_ptr& message);
+  void born(const std::string& word);
   // Goes with every message: tells the answers of this connection from those of an older one.
   // The library hands it back and looks at nothing behind it.
   void* this_connection() const {
     return reinterpret_cast<void*>(connection);  // NOLINT(performance-no-int-to-ptr)
   }
 
-  const std::string base;
-  const std::string ask_topic;
-  const std::string tell_topic;
+  const ReportSettings& settings;
   const std::function<void()> wake;
 
   std::mutex lock;  // of the next five
@@ -96,7 +91,7 @@ struct ReportWire::Library : ::mqtt::iaction_listener {
   std::uintptr_t connection = 0;  // counts
   int unacknowledged = 0;
   std::vector<hub::Letter> letters;
-  std::set<std::string> refusals_said;  // on this connection: "read", "write"
+  std::set<std::string> refusals_said;  // on this connection
 
   // What was waited for: the library's threads still touch a token after its waiter has gone on.
   std::vector<::mqtt::token_ptr> kept;
@@ -120,8 +115,8 @@ void ReportWire::begin() {
     ++library_->connection;
   }
   try {
-    library_->client.connect(options_for(settings_, version_, online_topic()),
-                             library_->this_connection(), *library_);
+    library_->client.connect(options_for(settings_, version_), library_->this_connection(),
+                             *library_);
   } catch (const ::mqtt::exception&) {
     library_->lost();
   }
@@ -146,14 +141,17 @@ ReportWire::Seen ReportWire::look() {
   seen.waiting = seen.phase == Phase::connecting || library_->unacknowledged > 0;
   Seen now = seen;
   seen.trouble.clear();
+  seen.hub_born = false;
   if (seen.phase == Phase::fresh) seen.phase = Phase::connected;
   return now;
 }
 
 void ReportWire::subscribe_to_requests() {
   try {
-    for (const std::string& topic : {library_->ask_topic, library_->tell_topic}) {
-      library_->client.subscribe(topic, 1, library_->this_connection(), *library_);
+    std::vector<std::string> filters = settings_.listens;
+    if (!settings_.birth_topic.empty()) filters.push_back(settings_.birth_topic);
+    for (const std::string& filter : filters) {
+      library_->client.subscribe(filter, 1, library_->this_connection(), *library_);
     }
   } catch (const ::mqtt::exception&) {
     // The connection is lost again; `lost` says so.
@@ -171,9 +169,10 @@ bool ReportWire::publish(const hub::Message& message, const std::string& correla
     properties.add({::mqtt::property::CORRELATION_DATA, correlation});
   }
   try {
-    library_->client.publish(
-        ::mqtt::message::create(message.topic, message.payload, 1, message.retained, properties),
-        library_->this_connection(), *library_);
+    library_->client.publish(::mqtt::message::create(message.topic, message.payload,
+                                                     message.retained ? 1 : settings_.event_quality,
+                                                     message.retained, properties),
+                             library_->this_connection(), *library_);
     return true;
   } catch (const ::mqtt::exception&) {
     const std::lock_guard guard(library_->lock);
@@ -192,9 +191,9 @@ std::optional<hub::Letter> ReportWire::letter() {
 
 void ReportWire::say_goodbye(std::chrono::milliseconds longest) {
   try {
-    const std::string offline = "offline";
-    const auto said =
-        library_->client.publish(online_topic(), offline.data(), offline.size(), 1, true);
+    const Presence& presence = settings_.presence;
+    const auto said = library_->client.publish(presence.topic, presence.leave.data(),
+                                               presence.leave.size(), 1, true);
     library_->kept.push_back(said);
     said->wait_for(longest);
     const auto left = library_->client.disconnect(0);
@@ -238,15 +237,13 @@ void ReportWire::Library::on_failure(const ::mqtt::token& token) {
   wake();
 }
 
-// Of all that is published, or asked for, the first refusal speaks for the rest.
+// Of all that is published, or asked for, the first refusal speaks for the rest; a hub's topics
+// have rights of their own.
 void ReportWire::Library::refused(std::string_view deed, const std::string& topic, int reason) {
-  if (!refusals_said.insert(std::string(deed)).second) return;
-  const std::string_view lost = deed == "write" ? "nobody sees what is published there"
-                                                : "nobody can ask or tell us anything";
-  seen.trouble.push_back(fmt::format(
-      "The broker does not let us {} {} ({}): {}. Allow us to read and write {}/# in the broker's "
-      "access list.",
-      deed, topic, refusal_words(reason), lost, base));
+  const bool ours = topic.starts_with(settings.root + "/");
+  if (!refusals_said.insert(fmt::format("{} {}", deed, ours)).second) return;
+  seen.trouble.push_back(ours ? refusal_of_ours(deed, topic, settings.root, reason)
+                              : refusal_of_hub(deed, topic, reason));
 }
 
 void ReportWire::Library::lost() {
@@ -259,8 +256,10 @@ void ReportWire::Library::lost() {
 
 void ReportWire::Library::arrived(const ::mqtt::const_message_ptr& message) {
   using ::mqtt::property;
+  if (message->get_topic() == settings.birth_topic) return born(message->get_payload_str());
   hub::Letter letter;
-  letter.verb = message->get_topic() == tell_topic ? hub::Verb::tell : hub::Verb::ask;
+  letter.topic = message->get_topic();
+  letter.verb = letter.topic == settings.tell_topic ? hub::Verb::tell : hub::Verb::ask;
   letter.payload = message->get_payload_str().substr(0, hub::request_bytes_max + 1);
   letter.retained = message->is_retained();
   const ::mqtt::properties& properties = message->get_properties();
@@ -273,6 +272,15 @@ void ReportWire::Library::arrived(const ::mqtt::const_message_ptr& message) {
   {
     const std::lock_guard guard(lock);
     if (letters.size() < letters_max) letters.push_back(std::move(letter));
+  }
+  wake();
+}
+
+void ReportWire::Library::born(const std::string& word) {
+  if (word != "online") return;
+  {
+    const std::lock_guard guard(lock);
+    seen.hub_born = true;
   }
   wake();
 }

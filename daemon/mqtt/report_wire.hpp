@@ -13,14 +13,9 @@
 
 #include "daemon/hub/desk.hpp"
 #include "daemon/hub/message.hpp"
-#include "daemon/mqtt/access.hpp"
+#include "daemon/mqtt/report_settings.hpp"
 
 namespace tidewright::mqtt {
-
-struct ReportSettings {
-  Access access;
-  hub::Place place;  // client id `<base>-report`; `<base>/online`; asks and tells of the room
-};
 
 class ReportWire {
  public:
@@ -42,8 +37,9 @@ class ReportWire {
 
   enum class Phase : std::uint8_t { away, connecting, fresh, connected };
   struct Seen {
-    Phase phase{};         // `fresh` is seen once after each connect
-    bool waiting = false;  // for an answer of the broker
+    Phase phase{};          // `fresh` is seen once after each connect
+    bool waiting = false;   // for an answer of the broker
+    bool hub_born = false;  // a hub has just started, once
     Clock::time_point heard{};
     Clock::time_point connected_at{};  // of the last connect; 0 = never
     std::vector<std::string> trouble;  // for the log, once
@@ -51,11 +47,10 @@ class ReportWire {
   Seen look();
   std::optional<hub::Letter> letter();
 
-  // Publishes `offline` and leaves; waits up to `longest` for each.
+  // Publishes that we leave, and leaves; waits up to `longest` for each.
   void say_goodbye(std::chrono::milliseconds longest);
 
   int version() const { return version_; }
-  std::string online_topic() const { return settings_.place.base + "/online"; }
 
  private:
   struct Library;

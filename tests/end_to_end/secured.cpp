@@ -25,7 +25,8 @@ const std::string online = "tidewright/online";
 // The rights that SECURITY.md gives the daemon.
 const std::string rights =
     "user tidewright\ntopic read home/waterroom/#\ntopic write home/waterroom/booster/set\n"
-    "topic readwrite tidewright/#\ntopic readwrite tidewright-heartbeat\n";
+    "topic readwrite tidewright/#\ntopic readwrite tidewright-heartbeat\n"
+    "topic write homeassistant/device/+/config\ntopic read homeassistant/status\n";
 
 std::string without(std::string text, const std::string& line) {
   return text.erase(text.find(line), line.size());
@@ -277,6 +278,21 @@ TEST(Secured, AReportThatIsNotAllowedIsSaidOnceAndThePumpIsStillStopped) {
   ASSERT_TRUE(daemon.logged(said, 20s)) << daemon.log();
   home.publish(leak, "wet");
   EXPECT_TRUE(home.await(set, "OFF", 5s)) << daemon.log();
+  EXPECT_EQ(daemon.terminate(2s), 0);
+  EXPECT_EQ(count(daemon.log(), "does not let us"), 1u) << daemon.log();
+}
+
+TEST(Secured, AHubThatMayNotBeToldIsSaidOnceAndAllElseWorks) {
+  SecuredBroker broker(with_rights(without(rights, "topic write homeassistant/device/+/config\n")));
+  MqttClient home(broker.plain().port(), "home");
+  home.subscribe("#");
+  DaemonProcess daemon(broker.household(account(broker)), broker.uri());
+  ASSERT_TRUE(
+      daemon.logged("a hub does not show the room by itself. Allow it in the broker's "
+                    "access list, or write discovery = false under [hub].",
+                    20s))
+      << daemon.log();
+  ASSERT_TRUE(home.await_topic("tidewright/waterroom/ledger", 20s)) << daemon.log();
   EXPECT_EQ(daemon.terminate(2s), 0);
   EXPECT_EQ(count(daemon.log(), "does not let us"), 1u) << daemon.log();
 }
