@@ -21,10 +21,11 @@ std::uint32_t fresh_token() {
 }  // namespace
 
 Reporter::Reporter(const config::Household& household, const Clock& clock,
-                   const mqtt::Access& access, Inbox& inbox)
+                   const mqtt::Access& access, Inbox& inbox, panel::Panel* panel)
     : household_(household),
       clock_(clock),
       inbox_(inbox),
+      panel_(panel),
       place_{household.base, household.room.id},
       desk_(household, fresh_token),
       line_({access, place_}, [this] { wake(); }),
@@ -146,7 +147,9 @@ void Reporter::send_announcements(const std::vector<Announcement>& announcements
 void Reporter::describe() {
   described_ = Steady::now();
   undescribed_ = false;
-  line_.show(hub::plain(report::describe(household_.room, state_), place_));
+  const report::Report report = report::describe(household_.room, state_);
+  line_.show(hub::plain(report, place_));
+  if (panel_ != nullptr) panel_->show(state_, report);
 }
 
 }  // namespace tidewright

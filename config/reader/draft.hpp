@@ -14,6 +14,7 @@ struct Draft {
   Problems problems;
   std::optional<Section> file;
   std::optional<Section> broker;
+  std::optional<Section> panel;
   std::vector<Section> vats;
   std::optional<Section> mixing_vat;
   std::vector<Section> leaks;
@@ -28,6 +29,7 @@ struct Draft {
 };
 
 void read_broker(Draft&);
+void read_panel(Draft&);
 void read_vat(Draft&);
 void read_mixing_vat(Draft&);
 void read_leaks(Draft&);

@@ -12,6 +12,7 @@ namespace tidewright::config {
 enum class Part : std::uint8_t {
   file,          // before the first section
   broker,        // [broker]
+  panel,         // [panel]
   vat,           // [vat.<id>]
   mixing_vat,    // [mixing_vat]
   leak,          // [leak.<id>], with instrument and word
@@ -28,7 +29,7 @@ enum class Part : std::uint8_t {
   feedback,      // `feedback`, with instrument and word
   availability,  // `availability`
 };
-inline constexpr std::size_t part_count = 17;
+inline constexpr std::size_t part_count = 18;
 
 // How a value is written.
 enum class Kind : std::uint8_t {

@@ -22,6 +22,7 @@ struct Chapter {
 };
 constexpr std::array chapters{
     Chapter{.name = "broker", .one = &Draft::broker},
+    Chapter{.name = "panel", .one = &Draft::panel},
     Chapter{.name = "vat", .many = &Draft::vats},
     Chapter{.name = "mixing_vat", .one = &Draft::mixing_vat},
     Chapter{.name = "leak", .many = &Draft::leaks},
@@ -115,6 +116,7 @@ void read_file(const Section& file, Household& household) {
 void understand(Draft& draft) {
   read_file(*draft.file, draft.household);
   read_broker(draft);
+  read_panel(draft);
   read_vat(draft);
   read_mixing_vat(draft);
   read_leaks(draft);
