@@ -23,11 +23,12 @@ std::string in_a_uri(const std::string& address) {
 
 }  // namespace
 
-std::unique_ptr<Panel> Panel::open(const config::Household& household) {
+std::unique_ptr<Panel> Panel::open(const config::Household& household,
+                                   const std::string& state_directory) {
   if (!household.panel) return nullptr;
   const config::Panel& wanted = *household.panel;
   try {
-    std::unique_ptr<Panel> panel(new Panel(household));
+    std::unique_ptr<Panel> panel(new Panel(household, state_directory));
     log::info(fmt::format("The panel is at http://{}:{}/.", in_a_uri(wanted.address),
                           panel->server_->port()));
     return panel;
@@ -40,10 +41,11 @@ std::unique_ptr<Panel> Panel::open(const config::Household& household) {
   }
 }
 
-Panel::Panel(const config::Household& household)
+Panel::Panel(const config::Household& household, const std::string& state_directory)
     : household_(household),
       style_(*household.panel),
       feed_(fresh_run()),
+      history_(household.room, std::filesystem::path(state_directory) / "journal.db"),
       server_(std::make_unique<Server>(
           Server::Settings{
               household.panel->address, household.panel->port, household.panel->names, {}},
@@ -54,6 +56,9 @@ void Panel::show(const State& state, const report::Report& report) {
   const View view{household_, report, alarms, style_, report::wall_time(report.at, report.wall)};
   feed_.publish(parts(view), as_of(view));
   chronicle_.see(household_.room, state);
+  const std::lock_guard guard(lock_);
+  now_ = report.at;
+  wall_ = report.wall;
 }
 
 Reply Panel::answer(const std::string& path) const {
@@ -63,6 +68,14 @@ Reply Panel::answer(const std::string& path) const {
   };
   if (path == "/") return page(Page::now, feed_.main(), true);
   if (path == "/why") return page(Page::why, chronicle_.story(style_), false);
+  if (path.starts_with("/history")) {
+    std::unique_lock guard(lock_);
+    const Instant now = now_;
+    const WallClock wall = wall_;
+    guard.unlock();
+    const std::string main = history_.page(path, now, wall, style_);
+    if (!main.empty()) return page(Page::history, main, false);
+  }
   for (const Asset& asset : assets()) {
     if (asset.path == path) return {200, std::string(asset.type), std::string(asset.body)};
   }

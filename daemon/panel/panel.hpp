@@ -3,6 +3,7 @@
 #pragma once
 
 #include <memory>
+#include <mutex>
 #include <string>
 
 #include "config/household.hpp"
@@ -10,6 +11,7 @@
 #include "core/state/state.hpp"
 #include "daemon/panel/chronicle.hpp"
 #include "daemon/panel/feed.hpp"
+#include "daemon/panel/history.hpp"
 #include "daemon/panel/server.hpp"
 
 namespace tidewright::panel {
@@ -18,19 +20,24 @@ class Panel {
  public:
   // Opens it if the household's file wants it. None if it does not, or if the address cannot be
   // had: that is said in the log, and the daemon goes on without it.
-  static std::unique_ptr<Panel> open(const config::Household& household);
+  static std::unique_ptr<Panel> open(const config::Household& household,
+                                     const std::string& state_directory);
 
   // By the reporter's thread, with each report and the state that it was made of.
   void show(const State& state, const report::Report& report);
 
  private:
-  explicit Panel(const config::Household& household);
+  Panel(const config::Household& household, const std::string& state_directory);
   Reply answer(const std::string& path) const;
 
   const config::Household& household_;
   const Style style_;
   Feed feed_;
   Chronicle chronicle_;
+  History history_;
+  mutable std::mutex lock_;  // of the next two
+  Instant now_ = long_ago;   // of the last report
+  WallClock wall_;
   std::unique_ptr<Server> server_;  // the first to go: its threads use the rest
 };
 

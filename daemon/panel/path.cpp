@@ -149,9 +149,15 @@ std::vector<Place> places(const View& view) {
 }  // namespace
 
 std::string path(const View& view) {
+  const std::vector<Place> all = places(view);
+  // Where no place has a meter, there is nothing to say of any.
+  const std::string unmeasured = escaped(view.style.word(Word::not_measured));
+  const bool any = std::any_of(all.begin(), all.end(), [&](const Place& place) {
+    return !place.shown.figure.empty() || place.shown.why != unmeasured;
+  });
+  if (!any) return {};
   std::string items;
-  for (const Place& place : places(view)) items += written(view, place);
-  if (items.empty()) return {};
+  for (const Place& place : all) items += written(view, place);
   const bool moves = Facts(view.report, "purifier").text("state") == "running";
   return element("h2", "", escaped(view.style.word(Word::path))) +
          element("ol", moves ? " class=\"moving\"" : "", items);

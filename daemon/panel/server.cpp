@@ -152,7 +152,11 @@ class Server::Http : private httplib::Server {
       port_ = settings.port;
     }
     if (port_ <= 0) throw std::runtime_error(std::strerror(errno));
-    thread_ = std::thread([this] { listen_after_bind(); });
+    thread_ = std::thread([this] {
+      // Whoever decides goes first; the threads of connections are born here and inherit it.
+      [[maybe_unused]] const int niceness = nice(10);
+      listen_after_bind();
+    });
     while (!is_running()) std::this_thread::yield();
   }
 

@@ -173,6 +173,12 @@ std::string Style::rewritten(std::string_view english) const {
   return capital(std::move(text));
 }
 
+Style::Figure Style::figure(double value, std::string_view unit) const {
+  const Conversion* conversion = panel_.us_units ? unit_at(unit, 0) : nullptr;
+  if (conversion == nullptr) return {value, std::string(unit)};
+  return {value * conversion->factor + conversion->offset, std::string(conversion->to)};
+}
+
 std::string Style::capital(std::string text) {
   if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') {
     text[0] = static_cast<char>(text[0] - 'a' + 'A');

@@ -42,6 +42,13 @@ class Style {
   std::string sentence(const std::string& english) const;
   // The same as plain text.
   std::string rewritten(std::string_view english) const;
+  // A figure of that unit, and the unit in which it is to be shown.
+  struct Figure {
+    double value;
+    std::string unit;
+  };
+  Figure figure(double value, std::string_view unit) const;
+
   // "The booster pump".
   static std::string capital(std::string text);
 

@@ -35,14 +35,16 @@ void spread(std::vector<Label>& labels, const Frame& frame) {
   }
 }
 
-std::string drawn(const Label& label, const Frame& b) {
-  std::string html;
-  if (label.kind != "hour") {
-    html += fmt::format(R"(<path class="{}" d="M{:.1f} {:.1f}H{:.1f}"/>)", label.kind, b.left,
-                        label.at, b.right);
-  }
-  html += fmt::format(R"(<path class="leader" d="M{:.1f} {:.1f}L{:.1f} {:.1f}"/>)", b.right + 2,
-                      label.at, b.right + 16, label.written);
+// Its line across the vat.
+std::string across(const Label& label, const Frame& b) {
+  if (label.kind == "hour") return {};
+  return fmt::format(R"(<path class="{}" d="M{:.1f} {:.1f}H{:.1f}"/>)", label.kind, b.left,
+                     label.at, b.right);
+}
+
+std::string beside(const Label& label, const Frame& b) {
+  const std::string html = fmt::format(R"(<path class="leader" d="M{:.1f} {:.1f}L{:.1f} {:.1f}"/>)",
+                                       b.right + 2, label.at, b.right + 16, label.written);
   return html + fmt::format(R"(<text class="{}" x="{:.1f}" y="{:.1f}">{}</text>)", label.kind,
                             b.right + 20, label.written + 5, escaped(label.text));
 }
@@ -131,15 +133,16 @@ std::string vessel(const View& view) {
   std::string html = fmt::format(R"(<svg viewBox="0 0 290 232" role="img" aria-label="{}">)"
                                  R"(<clipPath id="inside"><path d="{}"/></clipPath>)",
                                  escaped(in_words(drawing, all, litres.has_value())), d);
-  if (litres) {
-    html += "<g clip-path=\"url(#inside)\">" + water(drawing, *litres, later) + "</g>";
-  } else {
+  std::string inside = litres ? water(drawing, *litres, later) : std::string{};
+  for (const Label& label : all) inside += across(label, drawing.frame);
+  html += element("g", " clip-path=\"url(#inside)\"", inside);
+  if (!litres) {
     html += fmt::format(R"(<text class="nothing" x="{}" y="{}">{}</text>)",
                         (drawing.frame.left + drawing.frame.right) / 2, 130,
                         view.style.word(Word::nothing_known));
   }
   html += fmt::format(R"(<path class="vat" d="{}"/>)", d);
-  for (const Label& label : all) html += drawn(label, drawing.frame);
+  for (const Label& label : all) html += beside(label, drawing.frame);
   return html + "</svg>";
 }
 

@@ -100,14 +100,14 @@ enum class Word : std::uint8_t {
   alarm_over,
   // history
   history_title,
-  history_of_level,
-  history_of_product,
-  history_hours,
-  history_days,
+  hours_24,
+  days_7,
+  days_14,
   history_empty,
-  history_from_to,
   history_failed,
   lowest_highest,
+  told,
+  no_curves,
 };
 
 // With {a} and {b} still in it, where it has them.
