@@ -17,10 +17,7 @@ std::optional<Reason> not_yet_dry(const picture::Picture& picture) {
     const room::Instrument& instrument = picture.room.instruments[i];
     if (instrument.quantity != room::Quantity::wetness) continue;
     const state::Signal& signal = picture.signals[i];
-    const bool believed =
-        signal.quality == Quality::good ||
-        (mutant(Mutant::reset_by_uncertain) && signal.quality == Quality::uncertain);
-    const bool dry = believed && signal.value < 0.5;
+    const bool dry = signal.quality == Quality::good && signal.value < 0.5;
     const bool twice = signal.good_in_a_row >= 2 && signal.received > signal.changed;
     if (!dry || !(twice || instrument.on_change))
       return because(Why::still_wet_or_unknown, static_cast<std::uint8_t>(i));
@@ -32,6 +29,9 @@ std::optional<Reason> refusal(const picture::Picture& picture, const state::Find
                               const state::Latches& latches, RuleId alarm) {
   if (!latches[alarm].set) return because(Why::not_latched);
   if (mutant(Mutant::reset_whatever_stands)) return std::nullopt;
+  if (mutant(Mutant::reset_by_uncertain) && picture.leak_watch != picture::Watch::good) {
+    return std::nullopt;
+  }
   // Records that are gone may have held a leak.
   if (alarm == RuleId::leak || alarm == RuleId::records_unreadable) {
     if (const auto wet = not_yet_dry(picture)) return wet;

@@ -17,11 +17,13 @@ bool turns(const Sources& from, room::ActuatorIndex actuator, bool on) {
 }
 
 void count_start(state::Working& working, bool turning, Instant now) {
-  if (turning && !working.turning) {
+  if (turning == working.turning) return;
+  working.turning = turning;
+  working.turning_since = now;
+  if (turning) {
     std::shift_right(working.starts.begin(), working.starts.end(), 1);
     working.starts[0] = now;
   }
-  working.turning = turning;
 }
 
 }  // namespace

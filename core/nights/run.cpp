@@ -151,6 +151,7 @@ bool Run::deliver_one() {
     return true;
   }
   if (disk_.next() <= now()) {
+    if (!disk_.refuses) witness_.note_kept();
     if (disk_.write(now())) answer_persist();
     return true;
   }
@@ -229,7 +230,7 @@ void Run::start(bool clean) {
 
 void Run::stop() {
   feed(Stopping{});
-  if (alive_) disk_.close();
+  if (alive_ && disk_.close()) witness_.note_kept();
   crash();
 }
 

@@ -178,8 +178,18 @@ void Witness::note_answer(const Answer& answer) {
   }
 }
 
+void Witness::note_kept() {
+  attended_kept = attended_until;
+  run_kept = run_until;
+}
+
+// What the disk refused is forgotten: the run that was asked for before comes back.
 void Witness::note_death() {
   linked = false;
+  attended_until = std::max(attended_until, attended_kept);
+  for (std::size_t i = 0; i < run_until.size(); ++i) {
+    run_until[i] = std::max(run_until[i], run_kept[i]);
+  }
   for (Ordered& order : ordered) order.on = false;
 }
 

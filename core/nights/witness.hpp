@@ -57,7 +57,9 @@ struct Witness {
   std::array<Instant, room::cause_count> bypassed_until{};  // as a person confirmed it
   Instant attended_until = never;  // a person's run of so many minutes, of the latest start
   std::array<Instant, room::actuators_max> run_until{};  // the same of one actuator by its name
-  Ask asked{};                                           // the latest of a person
+  Instant attended_kept = never;                         // both, as the disk has them
+  std::array<Instant, room::actuators_max> run_kept{};
+  Ask asked{};  // the latest of a person
 
   // Of the truth, between events.
   bool wet = false;
@@ -76,6 +78,7 @@ struct Witness {
   // The daemon gets an event, and then does something about it.
   void note(const Event&);
   void note(const Effect&);
+  void note_kept();  // the disk has all of it
   void note_death();
 
   // A person has taken that cause out of the interlock, for so long.

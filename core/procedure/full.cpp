@@ -7,13 +7,19 @@ namespace {
 
 std::optional<Reason> full_by_float_valve(const picture::Picture& picture) {
   if (!picture.working || !picture.level || !picture.room.vat->stop_at) return std::nullopt;
-  const auto watts = picture::power_at_work(picture, *picture.driving);
-  if (!watts || *watts >= picture.room.actuators[*picture.driving].idle_below ||
+  const room::ActuatorIndex driving = *picture.driving;
+  // A plug that has just let go may tell its power before it tells that it is OFF.
+  const state::Working& pump = picture.ledger.working[driving];
+  if (picture.now - pump.turning_since < room::feedback_due(picture.room, driving)) {
+    return std::nullopt;
+  }
+  const auto watts = picture::power_at_work(picture, driving);
+  if (!watts || *watts >= picture.room.actuators[driving].idle_below ||
       *picture.level < *picture.room.vat->stop_at * room::float_closes_from) {
     return std::nullopt;
   }
   return Reason{Why::full_by_float,
-                *picture.driving,
+                driving,
                 {static_cast<float>(watts->value), static_cast<float>(picture.level->value)}};
 }
 

@@ -105,6 +105,7 @@ void fields(auto& visit, Either<Working> auto& working) {
   visit("day_began", working.day_began);
   visit("total", working.total);
   visit("turning", working.turning);
+  visit("turning_since", working.turning_since);
   visit("starts", working.starts);
 }
 

@@ -20,8 +20,9 @@ struct Working {
   Duration day{0};           // of this day
   Instant day_began = long_ago;
   Duration total{0};
-  bool turning = false;             // draws power; where no meter says, the same as `on`
-  std::array<Instant, 8> starts{};  // newest first: when it began to turn
+  bool turning = false;              // draws power; where no meter says, the same as `on`
+  Instant turning_since = long_ago;  // or not turning
+  std::array<Instant, 8> starts{};   // newest first: when it began to turn
 };
 
 // Dissolved solids at one place, taken in settled running; newest first.

@@ -32,7 +32,7 @@ constexpr Row rows[] = {
     {Mutant::latch_not_persisted, "the disk does not get the latches"},
     {Mutant::resets_itself, "a latch goes when its cause does"},
     {Mutant::reset_whatever_stands, "a reset does not look at the cause"},
-    {Mutant::reset_by_uncertain, "a reset takes an uncertain \"dry\" for a good one"},
+    {Mutant::reset_by_uncertain, "a reset takes what is uncertain for dry"},
     {Mutant::any_token_will_do, "a reset or a bypass is confirmed with any token"},
     {Mutant::acknowledging_resets, "acknowledging an alarm resets its latch"},
     {Mutant::shelving_resets, "shelving an alarm resets its latch"},

@@ -115,6 +115,15 @@ TEST_F(MatrixInTheRoom, NoPowerNearStopIsFull) {
   EXPECT_EQ(stage.state.make_water.why.why, Why::full_by_float);
 }
 
+// A plug whose timer has let go tells its power first; near STOP that is not a full vat.
+TEST_F(MatrixInTheRoom, NoPowerNearStopJustBeforeOffIsNotFull) {
+  stage.says(Minimal::level, 176);
+  stage.says(power(), 0);
+  stage.says(Minimal::feedback, 0);
+  EXPECT_NE(stage.state.make_water.why.why, Why::full_by_float);
+  EXPECT_TRUE(state::asks_for_water(stage.state.make_water.demand));
+}
+
 TEST_F(MatrixInTheRoom, NoPowerBeforeTheStartIsNotFull) {
   stage.says(Minimal::level, 176);
   stage.happen(Ask{.kind = AskKind::stop});

@@ -43,8 +43,11 @@ int calls() {
   return given ? std::stoi(given) : usual_calls;
 }
 
-// A number that a water room has.
-double ordinary(std::uint64_t bits) { return -10 + 80 * static_cast<double>(bits >> 11) * 0x1p-53; }
+// A number that a water room has; one in eight is like a relative density or a refractive index.
+double ordinary(std::uint64_t bits) {
+  const double share = static_cast<double>(bits >> 11) * 0x1p-53;
+  return (bits >> 1) % 8 == 0 ? 0.95 + 0.45 * share : -10 + 80 * share;
+}
 
 // Half of them ordinary, the rest any bits at all and the edges of `double`.
 double any_finite(std::mt19937_64& chance) {
