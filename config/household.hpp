@@ -75,6 +75,20 @@ struct Hub {
   bool homie = false;
 };
 
+enum class Language : std::uint8_t { english, german };
+enum class Outline : std::uint8_t { drum, cone, box };
+
+// The page that the daemon serves. Without this section there is none.
+struct Panel {
+  std::string address = "127.0.0.1";
+  std::uint16_t port = 8321;       // 0: any that is free
+  std::vector<std::string> names;  // host names by which a browser may call it
+  bool us_units = false;
+  bool twelve_hours = false;
+  Language language = Language::english;
+  Outline outline = Outline::drum;
+};
+
 struct Household {
   room::Room room;
   std::vector<Source> sources;  // one for each of room.instruments, same order
@@ -82,6 +96,7 @@ struct Household {
   std::vector<Mark> marks;      // of room.vat, for check
   Broker broker;
   Hub hub;
+  std::optional<Panel> panel;
   std::string base = "tidewright";                 // of everything published
   std::string heartbeat = "tidewright-heartbeat";  // own topic of the safety line
   Duration journal_kept = std::chrono::hours{14 * 24};

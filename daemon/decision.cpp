@@ -132,15 +132,22 @@ const State& Decision::newest(std::uint64_t sequence, const State& state) {
   return told_.state;
 }
 
-void Decision::show() {
-  constexpr int beats_waited_most = 8;  // 2 s: another program may hold the journal
+void Decision::glance() {
   if (!draft_ && !shown_) {
     draft_ = Draft{.sequence = sequence_, .state = state_};
     shown_ = true;
   }
+  if (draft_ && draft_->sequence <= around_.store.recorded()) hand_over();
+}
+
+void Decision::show() {
+  constexpr int beats_waited_most = 8;  // 2 s: another program may hold the journal
+  glance();
   if (!draft_) return;
-  const bool recorded = draft_->sequence <= around_.store.recorded();
-  if (!recorded && recording_ && ++draft_->beats_waited < beats_waited_most) return;
+  if (!recording_ || ++draft_->beats_waited >= beats_waited_most) hand_over();
+}
+
+void Decision::hand_over() {
   around_.reporter.show(newest(draft_->sequence, draft_->state));
   draft_.reset();
 }

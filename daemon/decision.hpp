@@ -44,6 +44,10 @@ class Decision {
   void committed();
   // Every 250 ms: what need not happen at once.
   void rest();
+  // Whether the reporter has yet to be given what happened last; then glance() is due soon.
+  bool has_news() const { return draft_.has_value() || !shown_; }
+  // Gives it to the reporter, if a restart would know of it.
+  void glance();
   // The last call: the present state is shown, whatever the disk says.
   void part();
 
@@ -69,6 +73,7 @@ class Decision {
   void command(const Command& command);
   void carry_out_the_rest();
   void show();
+  void hand_over();
   void tell_held(std::uint64_t up_to);
   void doubt_the_disk();
   const State& newest(std::uint64_t sequence, const State& state);

@@ -43,6 +43,17 @@ start_broker() {
   return 1
 }
 
+# panel_address: where the daemon says that its page is, as soon as it does.
+panel_address() {
+  for _ in $(seq 50); do
+    found=$(sed -n 's/.*The panel is at \(http:[^ ]*\)\.$/\1/p' "$folder/daemon.log" | head -n 1)
+    [ -z "$found" ] || { echo "$found"; return 0; }
+    kill -0 "$daemon" 2>/dev/null || return 1
+    sleep 0.1
+  done
+  return 1
+}
+
 # Ends what was started here, each by its number, and waits until it is gone.
 clean_up() {
   for started in $story $daemon $broker; do
@@ -65,6 +76,7 @@ build/release/tidewright run --config config/demo.toml --broker "mqtt://127.0.0.
   --state "$folder/state" --pace "$pace" >"$folder/daemon.log" 2>&1 </dev/null &
 daemon=$!
 echo "The room's times are hours:minutes:seconds; it runs $pace times as fast as yours."
+if address=$(panel_address); then echo "The panel: $address"; fi
 echo "To listen in: mosquitto_sub -h 127.0.0.1 -p $port -v -t '#'"
 echo
 build/release/tests/pretend_room/pretend_room --config config/demo.toml \

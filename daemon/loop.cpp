@@ -13,6 +13,7 @@ Loop::Loop(const Surroundings& around, Inbox& inbox)
   wait_for(around.line.handed_over(), Source::session);
   wait_for(beat_.number(), Source::beat);
   wait_for(deadline_.number(), Source::deadline);
+  wait_for(glance_.number(), Source::glance);
   wait_for(inbox.descriptor(), Source::inbox);
   wait_for(around.store.descriptor(), Source::disk);
   wait_for(stop_signals_.number(), Source::stop_signal);
@@ -28,6 +29,10 @@ void Loop::run() {
   around_.line.open();
   while (!stopping_) {
     deadline_.set(around_.clock.until(decision_.due()), {});
+    if (decision_.has_news() && !glance_is_set_) {
+      glance_.set(std::chrono::milliseconds{40}, {});
+      glance_is_set_ = true;
+    }
     if (const auto source = waits_.next()) ready(static_cast<Source>(*source));
   }
   stop();
@@ -45,6 +50,10 @@ void Loop::ready(Source source) {
     case Source::deadline:
       deadline_.taken();
       return decision_.happen(Tick{});
+    case Source::glance:
+      glance_.taken();
+      glance_is_set_ = false;
+      return decision_.glance();
     case Source::inbox:
       for (const Inbox::Request& request : inbox_.take()) {
         std::visit([this](const auto& what) { decision_.happen(what); }, request);

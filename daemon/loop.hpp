@@ -17,7 +17,16 @@ class Loop {
   void run();
 
  private:
-  enum class Source : std::uint32_t { line, session, beat, deadline, inbox, disk, stop_signal };
+  enum class Source : std::uint32_t {
+    line,
+    session,
+    beat,
+    deadline,
+    glance,
+    inbox,
+    disk,
+    stop_signal
+  };
   void wait_for(int descriptor, Source source);
   void ready(Source source);
   void drain();
@@ -31,7 +40,9 @@ class Loop {
   Waits waits_;
   Timer beat_;
   Timer deadline_;
+  Timer glance_;  // at what is new, once the disk has had the time to take it
   StopSignals stop_signals_;
+  bool glance_is_set_ = false;
   bool stopping_ = false;
 };
 

@@ -28,10 +28,11 @@ std::string birth_topic(const config::Household& household) {
 
 Reporter::Reporter(const config::Household& household, const Clock& clock,
                    const mqtt::Access& access, Inbox& inbox,
-                   const std::filesystem::path& state_directory)
+                   const std::filesystem::path& state_directory, panel::Panel* panel)
     : household_(household),
       clock_(clock),
       inbox_(inbox),
+      panel_(panel),
       place_{household.base, household.room.id},
       desk_(household, fresh_token),
       showing_(household, state_directory),
@@ -190,9 +191,11 @@ void Reporter::send_announcements(const std::vector<Announcement>& announcements
 void Reporter::describe() {
   described_ = Steady::now();
   undescribed_ = false;
-  Showing::Everything all = showing_.everything(state_);
+  const report::Report report = report::describe(household_.room, state_);
+  Showing::Everything all = showing_.everything(state_, report);
   line_.show(std::move(all.plain));
   if (homie_) homie_->show(std::move(all.homie));
+  if (panel_ != nullptr) panel_->show(state_, report);
 }
 
 }  // namespace tidewright

@@ -18,6 +18,7 @@
 #include "daemon/hub/desk.hpp"
 #include "daemon/inbox.hpp"
 #include "daemon/mqtt/report_line.hpp"
+#include "daemon/panel/panel.hpp"
 #include "daemon/showing.hpp"
 
 namespace tidewright {
@@ -26,8 +27,9 @@ class Reporter {
  public:
   static constexpr std::chrono::milliseconds describe_every{500};
 
+  // `panel`, which outlives it, sees each report; there may be none.
   Reporter(const config::Household& household, const Clock& clock, const mqtt::Access& access,
-           Inbox& inbox, const std::filesystem::path& state_directory);
+           Inbox& inbox, const std::filesystem::path& state_directory, panel::Panel* panel);
   ~Reporter();
   Reporter(const Reporter&) = delete;
   Reporter& operator=(const Reporter&) = delete;
@@ -71,6 +73,7 @@ class Reporter {
   const config::Household& household_;
   const Clock& clock_;
   Inbox& inbox_;
+  panel::Panel* panel_;
 
   std::mutex lock_;  // of the next three
   std::condition_variable changed_;

@@ -37,8 +37,8 @@ Showing::Showing(const config::Household& household, const std::filesystem::path
   known_.parts = std::move(parts);
 }
 
-Showing::Everything Showing::everything(const State& state) {
-  Everything all = made(state);
+Showing::Everything Showing::everything(const State& state, const report::Report& report) {
+  Everything all = made(state, report);
   promise(all);
   // Under an id that is not written down nothing is to be found: it could not stay the same.
   if (!named_) {
@@ -53,8 +53,7 @@ Showing::Everything Showing::everything(const State& state) {
   return all;
 }
 
-Showing::Everything Showing::made(const State& state) {
-  const report::Report report = report::describe(household_.room, state);
+Showing::Everything Showing::made(const State& state, const report::Report& report) {
   const config::Hub& wanted = household_.hub;
   Everything all;
   if (wanted.discovery || wanted.homie) {

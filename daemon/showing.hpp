@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "config/household.hpp"
+#include "core/report/report.hpp"
 #include "core/state/state.hpp"
 #include "daemon/hub/homie.hpp"
 #include "daemon/hub/manifest.hpp"
@@ -30,7 +31,7 @@ class Showing {
 
   Showing(const config::Household& household, const std::filesystem::path& state_directory);
 
-  Everything everything(const State& state);
+  Everything everything(const State& state, const report::Report& report);
 
   // The broker has all of what everything() gave last: what that took back need not be known any
   // more. True if everything() now gives something else.
@@ -43,7 +44,7 @@ class Showing {
 
  private:
   using Steady = std::chrono::steady_clock;
-  Everything made(const State& state);
+  Everything made(const State& state, const report::Report& report);
   void promise(const Everything& all);
   bool keep(hub::Manifest next);
   void take_back(Everything& all) const;

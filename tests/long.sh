@@ -17,6 +17,7 @@
 #   hub          a hub beside the daemon for a day of the room, with sensors that die every hour
 #   bytes        the store's files cut at, changed at and refused from every byte
 #   determinism  one journal replayed in debug and release, to equal commands, alarms and reasons
+#   panel        the page in a real browser; then 50 open pages for $SECONDS_OPEN (600), and leaks
 #   year         a fault-free year of every household, against the home figures
 #   balance      how soon leaks and stuck floats are found, in $DRAWS (200) draws, and what is
 #                called what in $YEARS (3) quiet years: three seeds, two gauges, nine households
@@ -25,6 +26,7 @@
 # again. Logs are in build/long.
 cd "$(dirname "$0")/.." || exit 1
 . daemon/packages.sh
+. tests/panel/tools.sh
 jobs=$(nproc)
 kept=build/long
 mkdir -p "$kept"
@@ -109,6 +111,16 @@ determinism() {
   done
 }
 
+panel() {
+  command -v chromium >/dev/null || need chromium || return 1
+  command -v npm >/dev/null || need nodejs npm || return 1
+  fetch_panel_tools && built release tidewright &&
+    node --test --test-concurrency=1 --test-reporter=spec tests/panel/*.test.mjs &&
+    built release end_to_end_tests &&
+    TIDEWRIGHT_PANEL_SECONDS="${SECONDS_OPEN:-600}" build/release/tests/end_to_end_tests \
+      --gtest_filter='Panel*'
+}
+
 year() {
   built release simulation_tests &&
     TIDEWRIGHT_YEARS=1 build/release/tests/simulation_tests --gtest_filter='FaultFreeYear*'
@@ -134,7 +146,7 @@ state() { git rev-parse HEAD; git status --porcelain; }
 has_passed() { [ "$(cat "$kept/$1.passed" 2>/dev/null)" = "$(state)" ]; }
 
 parts="lint asan tsan determinism numbers year mutants mutate"
-parts="$parts campaign kills hostile hub bytes fuzz balance bench"
+parts="$parts campaign kills hostile hub panel bytes fuzz balance bench"
 wanted=${*:-$parts}
 need $build_packages libgtest-dev libgmock-dev librapidcheck-dev python3 python3-gsw || exit 1
 passed=0 failed=0

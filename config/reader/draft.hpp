@@ -15,6 +15,7 @@ struct Draft {
   std::optional<Section> file;
   std::optional<Section> broker;
   std::optional<Section> hub;
+  std::optional<Section> panel;
   std::vector<Section> vats;
   std::optional<Section> mixing_vat;
   std::vector<Section> leaks;
@@ -30,6 +31,7 @@ struct Draft {
 
 void read_broker(Draft&);
 void read_hub(Draft&);
+void read_panel(Draft&);
 void read_vat(Draft&);
 void read_mixing_vat(Draft&);
 void read_leaks(Draft&);

@@ -1,6 +1,9 @@
 #include "config/reader/keys.hpp"
 
+#include <algorithm>
 #include <array>
+
+#include "config/reader/instrument_keys.hpp"
 
 namespace tidewright::config {
 namespace {
@@ -9,7 +12,7 @@ using enum Need;
 using K = Kind;
 
 // part, name, kind, need, example, standard, low, high, help
-constexpr std::array rows{
+constexpr std::array section_rows{
     Key{Part::file, "room", K::id, required, "waterroom", "", "", "",
         "The room's name in every topic that is published."},
     Key{Part::file, "base", K::topic, optional, "tidewright", "tidewright", "", "",
@@ -48,6 +51,22 @@ constexpr std::array rows{
         "First part of the topics on which that hub looks for devices."},
     Key{Part::hub, "homie", K::yes_no, optional, "true", "false", "", "",
         "Publishes the room by the Homie convention, version 5, too."},
+    Key{Part::panel, "address", K::text, optional, "127.0.0.1", "127.0.0.1", "", "",
+        "Where the panel listens: this machine alone, or an address of its own in the house's "
+        "network, or 0.0.0.0 for all of them."},
+    Key{Part::panel, "port", K::count, optional, "8321", "8321", "0", "65535",
+        "The panel's port; 0: any that is free, which the log names."},
+    Key{Part::panel, "names", K::words, optional, "water.home", "", "", "",
+        "Host names by which browsers may call the panel, besides localhost and addresses in "
+        "numbers. Others are refused."},
+    Key{Part::panel, "units", K::choice, optional, "metric | US", "metric", "", "",
+        "Litres and degrees Celsius, or US gallons and degrees Fahrenheit."},
+    Key{Part::panel, "clock", K::choice, optional, "24 h | 12 h", "24 h", "", "",
+        "How the panel writes the time of day."},
+    Key{Part::panel, "language", K::choice, optional, "English | Deutsch", "English", "", "",
+        "The panel's language. The sentences of alarms and reasons are English in both."},
+    Key{Part::panel, "vat_outline", K::choice, optional, "drum | cone | box", "drum", "", "",
+        "How the panel draws the vat."},
 
     Key{Part::vat, "holds", K::text, optional, "pure water", "pure water", "", "",
         "What is in the vat, in your words."},
@@ -213,77 +232,15 @@ constexpr std::array rows{
         "How long the cause must be gone before it is over."},
     Key{Part::rule, "in_service", K::yes_no, optional, "false", "", "", "",
         "If false it is never announced; what it switches off is switched off all the same."},
-
-    Key{Part::instrument, "topic", K::topic, required, "home/waterroom/leak", "", "", "",
-        "The topic on which it speaks."},
-    Key{Part::instrument, "pointer", K::pointer, optional, "/value", "", "", "",
-        "Where in a JSON message the value is (RFC 6901)."},
-    Key{Part::instrument, "time_pointer", K::pointer, optional, "/time", "", "", "",
-        "Where in a JSON message its own time is."},
-    Key{Part::instrument, "senml", K::text, optional, "urn:dev:ow:10e2073a01080063", "", "", "",
-        "It sends SenML packs (RFC 8428): the name of its record in them, or \"*\" where all have "
-        "one name. The pack's own unit and time are understood."},
-    Key{Part::instrument, "where", K::text, optional, "the floor by the drain", "", "", "",
-        "Where it is, in words that anyone in the house understands."},
-    Key{Part::instrument, "availability", K::availability, optional, "home/waterroom/leak/online",
-        "", "", "", "The topic on which it says whether it is there."},
-
-    Key{Part::word, "reports_every", K::time, optional, "60 s", "", "1 s", "1 h",
-        "How often it speaks when nothing changes."},
-    Key{Part::word, "on_change", K::yes_no, optional, "true", "", "", "",
-        "It speaks only when something changes; then give check_in and availability too."},
-    Key{Part::word, "check_in", K::time, optional, "24 h", "", "1 min", "25 h",
-        "The longest that it is ever silent."},
-    Key{Part::word, "unknown", K::words, optional, "unavailable", "", "", "",
-        "Words by which it says that it does not know."},
-
-    Key{Part::number, "unit", K::own_unit, required, "ppm", "", "", "",
-        "The unit of what it shows."},
-    Key{Part::number, "reports_every", K::time, required, "60 s", "", "1 s", "1 h",
-        "How often it speaks."},
-    Key{Part::number, "step", K::own_step, optional, "1 %", "", "", "", "One step of its display."},
-    Key{Part::number, "scale", K::number, optional, "0.1", "", "", "",
-        "What is shown is multiplied by this."},
-    Key{Part::number, "offset", K::number, optional, "-2", "", "", "",
-        "Added to what is shown, after the scale, in the unit of `unit`."},
-    Key{Part::number, "points", K::own_points, optional, "[[0, \"0 L\"], [420, \"200 L\"]]", "", "",
-        "", "Instead: two or more pairs of what is shown and what is then meant, rising."},
-    Key{Part::number, "plausible", K::own_range, optional, "[\"1 °C\", \"45 °C\"]", "", "", "",
-        "Least and greatest believable value; beyond them it is doubted."},
-    Key{Part::number, "median_of", K::count, optional, "3", "1", "1", "5",
-        "1, 3 or 5: what is believed is the median of so many readings, so that one or two "
-        "outliers are passed over."},
-    Key{Part::number, "flat_after", K::time, optional, "24 h", "", "10 min", "30 days",
-        "The same value for longer is doubted; dissolved solids only while water runs, and after "
-        "24 h if not given."},
-    Key{Part::number, "twin", K::twin, optional, "", "", "", "",
-        "A second instrument of the same thing. Where they differ both are doubted, and the more "
-        "dangerous reading rules."},
-    Key{Part::number, "agrees_within", K::own_step, optional, "3 %", "", "", "",
-        "How far its twin may differ."},
-
-    Key{Part::water_meter, "wraps_at", K::volume, optional, "10000 L", "", "10 L", "10000000 L",
-        "Of a meter that counts: where it begins anew at 0."},
-
-    Key{Part::float_switch, "reached", K::words, optional, "ON", "ON", "", "",
-        "The word, or the list of words, for water at the switch."},
-    Key{Part::float_switch, "clear", K::words, optional, "OFF", "OFF", "", "",
-        "The word, or the list of words, for water below the switch."},
-    Key{Part::float_switch, "at", K::level, optional, "95 %", "", "", "",
-        "The level at which it switches."},
-
-    Key{Part::feedback, "on", K::words, optional, "ON", "ON", "", "",
-        "The word, or the list of words, for on."},
-    Key{Part::feedback, "off", K::words, optional, "OFF", "OFF", "", "",
-        "The word, or the list of words, for off."},
-
-    Key{Part::availability, "topic", K::topic, required, "home/waterroom/leak/online", "", "", "",
-        "The topic on which it says whether it is there."},
-    Key{Part::availability, "online", K::text, optional, "online", "online", "", "",
-        "The word for: there."},
-    Key{Part::availability, "offline", K::text, optional, "offline", "offline", "", "",
-        "The word for: gone."},
 };
+
+constexpr auto all_rows() {
+  std::array<Key, section_rows.size() + instrument_key_rows.size()> all;
+  std::copy(instrument_key_rows.begin(), instrument_key_rows.end(),
+            std::copy(section_rows.begin(), section_rows.end(), all.begin()));
+  return all;
+}
+constexpr auto rows = all_rows();
 
 }  // namespace
 

@@ -13,6 +13,7 @@ enum class Part : std::uint8_t {
   file,          // before the first section
   broker,        // [broker]
   hub,           // [hub]
+  panel,         // [panel]
   vat,           // [vat.<id>]
   mixing_vat,    // [mixing_vat]
   leak,          // [leak.<id>], with instrument and word
@@ -29,7 +30,7 @@ enum class Part : std::uint8_t {
   feedback,      // `feedback`, with instrument and word
   availability,  // `availability`
 };
-inline constexpr std::size_t part_count = 18;
+inline constexpr std::size_t part_count = 19;
 
 // How a value is written.
 enum class Kind : std::uint8_t {

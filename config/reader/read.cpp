@@ -23,6 +23,7 @@ struct Chapter {
 constexpr std::array chapters{
     Chapter{.name = "broker", .one = &Draft::broker},
     Chapter{.name = "hub", .one = &Draft::hub},
+    Chapter{.name = "panel", .one = &Draft::panel},
     Chapter{.name = "vat", .many = &Draft::vats},
     Chapter{.name = "mixing_vat", .one = &Draft::mixing_vat},
     Chapter{.name = "leak", .many = &Draft::leaks},
@@ -117,6 +118,7 @@ void understand(Draft& draft) {
   read_file(*draft.file, draft.household);
   read_broker(draft);
   read_hub(draft);
+  read_panel(draft);
   read_vat(draft);
   read_mixing_vat(draft);
   read_leaks(draft);

@@ -10,6 +10,7 @@ constexpr std::array<std::string_view, part_count> titles{
     "the first lines of the file",
     "[broker]",
     "[hub]",
+    "[panel]",
     "[vat.<id>]",
     "[mixing_vat]",
     "[leak.<id>]",
@@ -29,6 +30,7 @@ constexpr std::array<std::string_view, part_count> titles{
 
 constexpr std::array broker_parts{Part::broker};
 constexpr std::array hub_parts{Part::hub};
+constexpr std::array panel_parts{Part::panel};
 constexpr std::array vat_parts{Part::vat};
 constexpr std::array mixing_vat_parts{Part::mixing_vat};
 constexpr std::array leak_parts{Part::instrument, Part::word, Part::leak};
@@ -40,6 +42,7 @@ constexpr std::array rule_parts{Part::rule};
 constexpr std::array section_rows{
     SectionKind{"broker", false, broker_parts},
     SectionKind{"hub", false, hub_parts},
+    SectionKind{"panel", false, panel_parts},
     SectionKind{"vat", true, vat_parts},
     SectionKind{"mixing_vat", false, mixing_vat_parts},
     SectionKind{"leak", true, leak_parts},

@@ -126,25 +126,39 @@ std::string how_often(const state::Finding& finding, Instant now) {
          "delay in the file";
 }
 
+Standing in_sentences(const room::Room& room, const State& state, const Rule& rule,
+                      const Reason& why) {
+  Standing standing;
+  append(standing.happened, words(room, why));
+  if (!state.findings[rule.id].active) {
+    append(standing.happened, "that is over, but nobody has reset it");
+  }
+  const bool latched = state.latches[rule.id].set;
+  const Advice advised = advice(room, rule, why.why, latched);
+  append(standing.did, advised.did);
+  if (latched) append(standing.did, confirmation(picture::draw(room, state)));
+  if (water_may_go_on(room, rule)) {
+    append(standing.action,
+           "stopping the pump does not stop the water: it is still under pressure");
+  }
+  append(standing.action, advised.action);
+  append(standing.by_when,
+         by_when(advised.time_to_act, state.alarms[rule.id].since, state.circumstances.wall));
+  return standing;
+}
+
 std::string standing_text(const room::Room& room, const State& state, const Rule& rule,
                           const Announcement& announcement) {
-  const picture::Picture picture = picture::draw(room, state);
   const state::Alarm& alarm = state.alarms[rule.id];
+  const Standing standing = in_sentences(room, state, rule, announcement.why);
   std::string text;
-  append(text, words(room, announcement.why));
-  if (!state.findings[rule.id].active) append(text, "that is over, but nobody has reset it");
-  const bool latched = state.latches[rule.id].set;
-  const Advice advised = advice(room, rule, announcement.why.why, latched);
-  append(text, advised.did);
-  if (latched) append(text, confirmation(picture));
-  if (water_may_go_on(room, rule)) {
-    append(text, "stopping the pump does not stop the water: it is still under pressure");
-  }
-  append(text, advised.action);
+  append(text, standing.happened);
+  append(text, standing.did);
+  append(text, standing.action);
   if (announcement.event == Announced::reminder) {
     append(text, "it stands since " + clock_time(alarm.since, state.circumstances.wall));
   } else {
-    append(text, by_when(advised.time_to_act, alarm.since, state.circumstances.wall));
+    append(text, standing.by_when);
   }
   if (alarm.chattering) append(text, how_often(state.findings[rule.id], state.circumstances.now));
   return text;
@@ -202,6 +216,11 @@ Message test_message(Instant now) {
 }
 
 }  // namespace
+
+Standing standing(const room::Room& room, const State& state, room::RuleId id) {
+  const state::Latch& latch = state.latches[id];
+  return in_sentences(room, state, rules::rule(id), latch.set ? latch.cause : state.alarms[id].why);
+}
 
 Message message(const room::Room& room, const State& state, const Announcement& announcement) {
   const Instant now = state.circumstances.now;

@@ -55,8 +55,18 @@ struct Message {
   std::string text;  // what happened, what the daemon did, what to do now, by when
 };
 
+// An alarm that stands, in whole sentences: what its announcement says, part by part.
+struct Standing {
+  std::string happened;
+  std::string did;  // by the daemon itself
+  std::string action;
+  std::string by_when;
+};
+
 Report describe(const room::Room&, const State&);
 Message message(const room::Room&, const State&, const Announcement&);
+
+Standing standing(const room::Room&, const State&, room::RuleId);
 
 // A reason as one plain sentence without a full stop: "pure vat 96.2 L at or above stop 95 L".
 std::string words(const room::Room&, const Reason&);

@@ -13,7 +13,7 @@ struct Circumstances {
   Instant now = long_ago;  // of the latest event
   WallClock wall;
   bool link_up = false;
-  Instant link_since = long_ago;  // of the present up or down
+  Instant link_since = long_ago;     // of the present up or down
   Instant unheard_since = long_ago;  // what was said between this and the link's return is lost
   Instant started = long_ago;
   bool unclean = false;     // the run before ended without notice

@@ -53,7 +53,8 @@ int run_until_stopped(const RunOptions& options, const HouseholdFile& file,
   const Clock clock(found.last, found.state.circumstances.wall, options.pace);
   Inbox inbox;
   mqtt::SafetyLine line(safety_settings(household, access));
-  Reporter reporter(household, clock, access, inbox, options.state_directory);
+  const auto panel = panel::Panel::open(household, options.state_directory);
+  Reporter reporter(household, clock, access, inbox, options.state_directory, panel.get());
   Loop({household, clock, store, line, reporter}, inbox).run();
 
   reporter.close(goodbye);

@@ -152,6 +152,24 @@ void JournalFile::for_each_line_from(std::int64_t id, const Take& take) const {
   while (lines.executeStep()) take(lines.getColumn(0).getString());
 }
 
+void JournalFile::for_each_line_since(const std::filesystem::path& file, Instant since,
+                                      const std::vector<std::string>& words, const Take& take) {
+  SQLite::Database database{file.string(), SQLite::OPEN_READONLY};
+  database.exec("PRAGMA cache_size = -256");  // KiB: what was read once is not read again
+  SQLite::Statement lines{database,
+                          "SELECT text FROM line WHERE id >= coalesce((SELECT max(id) FROM line "
+                          "WHERE opens = 1 AND instant <= ?), 0) ORDER BY id"};
+  lines.bind(1, milliseconds(since));
+  while (lines.executeStep()) {
+    const SQLite::Column text = lines.getColumn(0);
+    const std::string_view line{text.getText(), static_cast<std::size_t>(text.getBytes())};
+    const bool wanted = std::any_of(words.begin(), words.end(), [&](const std::string& word) {
+      return line.find(word) != line.npos;
+    });
+    if (wanted) take(std::string(line));
+  }
+}
+
 void JournalFile::for_each_line(const std::filesystem::path& file, const Take& take) {
   SQLite::Database database{file.string(), SQLite::OPEN_READONLY};
   SQLite::Statement lines{database, "SELECT text FROM line ORDER BY id"};

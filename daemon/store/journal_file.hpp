@@ -54,6 +54,10 @@ class JournalFile {
 
   // For readers: hands each line to `take`, in order.
   static void for_each_line(const std::filesystem::path& file, const Take& take);
+  // The same of the chapter in which `since` lies and of those after it, of the lines that hold one
+  // of the words. May be called beside the writer. Throws std::exception if it cannot be read.
+  static void for_each_line_since(const std::filesystem::path& file, Instant since,
+                                  const std::vector<std::string>& words, const Take& take);
 
  private:
   void drop_what_is_old(Instant newest);

@@ -42,7 +42,8 @@ NOT_IN_CORE = re.compile(
 
 # Headers that cost seconds: only a .cpp may include them.
 HEAVY = re.compile(
-    r"nlohmann/json\.hpp|spdlog/.*|mqtt/.*|MQTT\w+\.h|toml\+\+/.*|SQLiteCpp/.*|CLI/.*|sqlite3\.h")
+    r"nlohmann/json\.hpp|spdlog/.*|mqtt/.*|MQTT\w+\.h|toml\+\+/.*|SQLiteCpp/.*|CLI/.*|sqlite3\.h|"
+    r"httplib\.h")
 
 INCLUDE = re.compile(r'\s*#\s*include\s*([<"])([^>"]+)[>"]')
 

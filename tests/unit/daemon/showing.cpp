@@ -41,10 +41,14 @@ class ShowingTest : public testing::Test {
     }
     return topics;
   }
+  static Messages shown(Showing& showing, const Offered& offered) {
+    const State& state = offered.stage.state;
+    return showing.everything(state, report::describe(offered.household.room, state)).plain;
+  }
   // One run of the daemon, until the broker has everything.
   Messages run(const Offered& offered) {
     Showing showing(offered.household, directory_.path());
-    Messages all = showing.everything(offered.stage.state).plain;
+    Messages all = shown(showing, offered);
     showing.arrived(all, {});
     return all;
   }
@@ -64,8 +68,7 @@ TEST_F(ShowingTest, AHubFindsTheSameThingsAfterARestart) {
 TEST_F(ShowingTest, TwoHouseholdsHaveDifferentIds) {
   const support::TemporaryDirectory other;
   Showing elsewhere(minimal_.household, other.path());
-  EXPECT_NE(config_topic(elsewhere.everything(minimal_.stage.state).plain),
-            config_topic(run(minimal_)));
+  EXPECT_NE(config_topic(shown(elsewhere, minimal_)), config_topic(run(minimal_)));
 }
 
 TEST_F(ShowingTest, ARenamedInstrumentKeepsItsIdAndLeavesNothingBehind) {
@@ -88,13 +91,13 @@ TEST_F(ShowingTest, WhatIsRemovedIsTakenBackOnceAndThenAbsent) {
   fewer.room.supplies.pop_back();
   const Offered offered(fewer);
   Showing showing(offered.household, directory_.path());
-  const Messages first = showing.everything(offered.stage.state).plain;
+  const Messages first = shown(showing, offered);
   EXPECT_EQ(components(first)["supply_2_in_stock"], json({{"platform", "sensor"}}));
   EXPECT_EQ(components(first)["stocked_supply_2"], json({{"platform", "number"}}));
   EXPECT_THAT(taken_back(first),
               testing::Contains("tidewright/cellar/value/supply/" + removed + "/in_stock"));
   EXPECT_TRUE(showing.arrived(first, {}));
-  const Messages second = showing.everything(offered.stage.state).plain;
+  const Messages second = shown(showing, offered);
   EXPECT_FALSE(components(second).contains("supply_2_in_stock"));
   EXPECT_THAT(taken_back(second), testing::IsEmpty());
   EXPECT_FALSE(showing.arrived(second, {}));
@@ -107,7 +110,7 @@ TEST_F(ShowingTest, WhatWasNotSeenToArriveIsTakenBackByTheNextRun) {
   const Offered offered(fewer);
   for (int run = 0; run < 3; ++run) {
     Showing showing(offered.household, directory_.path());
-    EXPECT_EQ(components(showing.everything(offered.stage.state).plain)["supply_2_in_stock"],
+    EXPECT_EQ(components(shown(showing, offered))["supply_2_in_stock"],
               json({{"platform", "sensor"}}));
   }
 }
@@ -133,7 +136,7 @@ TEST_F(ShowingTest, UnderAnotherPrefixTheOldDeviceGoesFirst) {
 // Without a disk the ids would be others after every restart: a hub must not learn them.
 TEST_F(ShowingTest, NoHubFindsWhatIsNotWrittenDown) {
   Showing showing(minimal_.household, directory_.path() + "/missing");
-  const Messages all = showing.everything(minimal_.stage.state).plain;
+  const Messages all = shown(showing, minimal_);
   EXPECT_EQ(config_topic(all), "");
   EXPECT_EQ(payload(all, "tidewright/waterroom/value/vat/pure/state"), "filling");
   EXPECT_FALSE(showing.arrived(all, {}));

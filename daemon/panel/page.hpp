@@ -1,0 +1,32 @@
+// Whole pages, and the parts of the one for the wall: the same words whether the server sends them
+// at once or the script swaps them in. Pure.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "daemon/panel/view.hpp"
+
+namespace tidewright::panel {
+
+// A section of the page; its `html` is one line, `<section id=…>…</section>`.
+struct Part {
+  std::string id;
+  std::string html;
+  friend bool operator==(const Part&, const Part&) = default;
+};
+using Parts = std::vector<Part>;
+
+// Of the wall's page, in the order in which they are read.
+Parts parts(const View&);
+// "As of 14:05".
+std::string as_of(const View&);
+
+enum class Page { now, why, history };
+
+// A page around `main`, which is HTML. `live`: the script keeps it up to date; without script it is
+// loaded anew once a minute.
+std::string whole(const config::Panel&, const std::string& room, Page, const std::string& main,
+                  const std::string& as_of, bool live);
+
+}  // namespace tidewright::panel

@@ -1,0 +1,61 @@
+// Keeps the page up to date: the server sends the very HTML that it would send at once, this swaps
+// it in. What was heard last is told by this page's own clock.
+"use strict";
+(() => {
+  const quietMost = 25000; // the server says something every 10 s
+  const brokenMost = 2000; // a short gap is not told
+  const offline = document.getElementById("offline");
+  let heardAt = Date.now();
+  let brokenAt = 0; // 0: the line stands
+  let source;
+
+  function swap(html) {
+    const holder = document.createElement("template");
+    holder.innerHTML = html;
+    for (const fresh of holder.content.children) {
+      const shown = document.getElementById(fresh.id);
+      if (!shown || shown.outerHTML === fresh.outerHTML) continue;
+      // The section itself stays: a live region that is replaced is not read out.
+      shown.className = fresh.className;
+      shown.hidden = fresh.hidden;
+      shown.innerHTML = fresh.innerHTML;
+    }
+  }
+
+  function timeOfDay(milliseconds) {
+    return new Date(milliseconds).toLocaleTimeString("en-GB", {
+      hour: "numeric", minute: "2-digit", hour12: offline.dataset.hours === "12",
+    });
+  }
+
+  function look() {
+    const now = Date.now();
+    const quiet = now - heardAt > quietMost;
+    const lost = quiet || (brokenAt > 0 && now - brokenAt > brokenMost);
+    if (lost && offline.hidden) {
+      offline.textContent = offline.dataset.words.replace("{time}", timeOfDay(heardAt));
+    }
+    offline.hidden = !lost;
+    if (quiet || source.readyState === EventSource.CLOSED) open();
+  }
+
+  function heard(event) {
+    heardAt = Date.now();
+    brokenAt = 0;
+    offline.hidden = true;
+    swap(event.data);
+  }
+
+  let openedAt = 0;
+  function open() {
+    if (Date.now() - openedAt < 5000) return;
+    openedAt = Date.now();
+    if (source) source.close();
+    source = new EventSource("/events");
+    for (const kind of ["snapshot", "change", "beat"]) source.addEventListener(kind, heard);
+    source.addEventListener("error", () => { if (brokenAt === 0) brokenAt = Date.now(); });
+  }
+
+  open();
+  setInterval(look, 1000);
+})();

@@ -1,0 +1,58 @@
+// The panel's HTTP server: cpp-httplib, bounded on every side. Its threads touch nothing of the
+// daemon but what they are given here.
+#pragma once
+
+#include <chrono>
+#include <cstdint>
+#include <functional>
+#include <memory>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "daemon/panel/feed.hpp"
+
+namespace tidewright::panel {
+
+struct Reply {
+  int status = 200;
+  std::string type = "text/html; charset=utf-8";
+  std::string body;
+};
+
+// How much of it there is at most.
+struct Limits {
+  std::size_t connections = 64;  // at once; others wait at the door
+  std::size_t streams = 56;      // of these, pages that are kept up to date
+  std::size_t request_bytes = 16 * 1024;
+  std::chrono::milliseconds request_time{5'000};  // to send the whole request
+  std::chrono::milliseconds write_time{5'000};    // to take what was sent
+  std::chrono::milliseconds beat{10'000};         // a stream says something at least so often
+};
+
+class Server {
+ public:
+  struct Settings {
+    std::string address;
+    std::uint16_t port = 0;  // 0: any
+    std::vector<std::string> names;
+    Limits limits;
+  };
+  // Answers GET for a path; called by several threads at once.
+  using Answer = std::function<Reply(const std::string& path)>;
+
+  // Listens at once, `/events` being `feed`. Throws std::runtime_error if it cannot.
+  Server(const Settings&, Feed& feed, Answer);
+  // Ends every connection at once.
+  ~Server();
+  Server(const Server&) = delete;
+  Server& operator=(const Server&) = delete;
+
+  int port() const;
+
+ private:
+  class Http;
+  std::unique_ptr<Http> http_;
+};
+
+}  // namespace tidewright::panel

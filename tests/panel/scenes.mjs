@@ -1,0 +1,20 @@
+// The conditions in which the page is looked at, and the sizes.
+export const sizes = { wall: [1024, 600], phone: [360, 740], narrow: [320, 640] };
+
+// Each is reached from the one before.
+export const scenes = {
+  first_start: async () => {},
+  not_yet: (stage) => stage.morning("30"),
+  running: (stage) => stage.runs(),
+  ready: (stage, ready) => stage.saysUntil({ level: "81", leak: "dry" }, ready),
+  leak: (stage) => stage.saysUntil({ leak: "wet", booster: "OFF" },
+    /Water on the floor[^]*says that it is off/),
+};
+
+export async function open(browser, address, size, options = {}) {
+  const [width, height] = sizes[size];
+  const context = await browser.newContext({ viewport: { width, height }, ...options });
+  const page = await context.newPage();
+  await page.goto(address);
+  return page;
+}
