@@ -11,8 +11,8 @@ namespace tidewright::signal {
 
 // After a start or a link loss nothing is known to be fresh. What an instrument that speaks on
 // change said last is kept, to be good again when its availability is; but only if the daemon was
-// deaf for a few minutes at most: it may have spoken since, and will not say it again. Its danger is
-// believed all the same, as of unknown age.
+// deaf for a few minutes at most: it may have spoken since, and will not say it again. Its danger
+// is believed all the same, as of unknown age.
 void begin_anew(const room::Instrument&, state::Signal&, const state::Circumstances&,
                 bool after_start);
 
