@@ -24,8 +24,8 @@ enum class Keeper : std::uint8_t { daemon, perfect };
 // What the procedure was doing when a fault began.
 enum class Phase : std::uint8_t { not_alive, no_demand, halted, waiting, filling };
 
-// For the campaign's table: a fault, the phase in which it began, and a finding that came within
-// two hours of it (rule_count: none came).
+// For the campaign's table: a fault, the phase in which it began, and what came within two hours of
+// it and can latch (rule_count: nothing did).
 struct Cell {
   const FaultKind* kind;
   Phase phase;

@@ -1,12 +1,21 @@
 // What is counted of a night: where the litres went, what was found, which cells were reached.
+#include <algorithm>
 #include <chrono>
 
+#include "core/interlock/matrix.hpp"
 #include "core/nights/run.hpp"
 
 namespace tidewright::nights {
 namespace {
 
 constexpr Duration found_within = std::chrono::hours{2};
+
+// What can stop or hold something by a latch of its own.
+bool is_trip_input(room::RuleId rule) {
+  const auto rows = interlock::matrix();
+  return std::any_of(rows.begin(), rows.end(),
+                     [&](const interlock::Row& row) { return row.rule == rule; });
+}
 
 }  // namespace
 
@@ -21,8 +30,10 @@ Phase Run::phase() const {
 void Run::count_news() {
   for (std::size_t i = 0; i < room::rule_count; ++i) {
     if (state_.latches.items[i].set && !state_before_.latches.items[i].set) ++outcome_.trips;
-    if (state_.findings.items[i].active && !state_before_.findings.items[i].active) {
-      found_.emplace_back(now(), static_cast<room::RuleId>(i));
+    const auto rule = static_cast<room::RuleId>(i);
+    if (state_.findings[rule].active && !state_before_.findings[rule].active &&
+        is_trip_input(rule)) {
+      found_.emplace_back(now(), rule);
     }
   }
 }

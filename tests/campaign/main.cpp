@@ -1,5 +1,5 @@
 // Lives through incidents until there are many, and until each cell of the coverage table that can
-// be reached at all (a fault, the phase in which it began, a finding within two hours of it) was
+// be reached at all (a fault, the phase in which it began, a trip input within two hours of it) was
 // reached often enough. Keeps its counts in a file, so that it can be taken up again.
 //   campaign COUNTS [INCIDENTS] [MINUTES]   at least so many (100000); stops after so long (none)
 // Exit 1 on a violation; the shortest night that shows it is printed and written beside COUNTS.
