@@ -4,7 +4,6 @@
 # The rest is in tests/long.sh.
 cd "$(dirname "$0")/.." || exit 1
 . daemon/packages.sh
-. tests/panel/tools.sh
 
 passed=0 failed=0 began=$(date +%s)
 log=$(mktemp -d)
@@ -59,9 +58,6 @@ sanitized() {
     build/asan/tests/unit_tests --gtest_brief=1
 }
 
-# The page in a real browser: a short round, where there is one; sh tests/long.sh panel has all.
-browser() { fetch_panel_tools && TIDEWRIGHT_SHORT=1 run_tests browser 1; }
-
 stage install 120 install
 [ "$failed" -ne 0 ] || stage build 480 build
 if [ "$failed" -eq 0 ]; then
@@ -70,9 +66,6 @@ if [ "$failed" -eq 0 ]; then
   stage simulation 180 run_tests simulation
   stage end_to_end 180 run_tests end_to_end $(($(nproc) * 3)) # they mostly wait
   stage tidy 60 run_tests tidy
-  if command -v chromium >/dev/null && command -v npm >/dev/null; then
-    stage browser 120 browser
-  fi
   stage unit 300 sanitized
 fi
 

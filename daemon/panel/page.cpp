@@ -43,6 +43,12 @@ Parts parts(const View& view) {
           section("due", "", due(view))};
 }
 
+Parts parts_at_start(const Style& style) {
+  return {section("sentence", "", element("h1", "", escaped(style.word(Word::starting)))),
+          section("vessel", "", ""), section("path", "", ""), section("running", "", ""),
+          section("due", "", "")};
+}
+
 std::string as_of(const View& view) {
   return view.style.said(Word::as_of, view.style.time(view.now, view.now));
 }

@@ -19,6 +19,8 @@ using Parts = std::vector<Part>;
 
 // Of the wall's page, in the order in which they are read.
 Parts parts(const View&);
+// The same before the first report: a sentence that says so, and nothing else yet.
+Parts parts_at_start(const Style&);
 // "As of 14:05".
 std::string as_of(const View&);
 

@@ -45,11 +45,12 @@ Panel::Panel(const config::Household& household, const std::string& state_direct
     : household_(household),
       style_(*household.panel),
       feed_(fresh_run()),
-      history_(household.room, std::filesystem::path(state_directory) / "journal.db"),
-      server_(std::make_unique<Server>(
-          Server::Settings{
-              household.panel->address, household.panel->port, household.panel->names, {}},
-          feed_, [this](const std::string& path) { return answer(path); })) {}
+      history_(household.room, std::filesystem::path(state_directory) / "journal.db") {
+  feed_.publish(parts_at_start(style_), "");
+  server_ = std::make_unique<Server>(
+      Server::Settings{household.panel->address, household.panel->port, household.panel->names, {}},
+      feed_, [this](const std::string& path) { return answer(path); });
+}
 
 void Panel::show(const State& state, const report::Report& report) {
   const std::vector<Standing> alarms = standing(household_.room, state, report);

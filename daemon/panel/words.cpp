@@ -39,6 +39,8 @@ constexpr Row rows[] = {
      "Nicht verwenden: das Wasser ist nicht rein."},
     {Word::level_not_known, "Not known: how much water there is.",
      "Nicht bekannt: wie viel Wasser da ist."},
+    {Word::starting, "Just started: nothing has been heard yet.",
+     "Gerade gestartet: noch ist nichts bekannt."},
     {Word::first_reading, "Waiting for the first readings.", "Es fehlen die ersten Messwerte."},
     {Word::reported_so_far,
      "{a} of {b} instruments have reported. If this lasts, look at the broker and at their topics.",

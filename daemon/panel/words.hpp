@@ -33,6 +33,7 @@ enum class Word : std::uint8_t {
   not_yet_float,
   not_pure,
   level_not_known,
+  starting,
   first_reading,
   reported_so_far,
   all_dry,

@@ -71,6 +71,7 @@ export class Stage {
       () => /The panel is at (http:\S+)\.\n/.exec(fs.readFileSync(log, "utf8")), 10000,
       "the panel's address in the log");
     this.address = line[1];
+    await this.shows(/id="as-of">[^<]/); // the first report
   }
 
   // As a sensor says it.

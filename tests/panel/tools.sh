@@ -1,4 +1,4 @@
-# Read by tests/run.sh and tests/long.sh: what the tests of the page need, beside the program.
+# Read by tests/long.sh: what the tests of the page need, beside the program.
 
 # fetch_panel_tools: two libraries for tests, from npm, into build/panel.
 fetch_panel_tools() {

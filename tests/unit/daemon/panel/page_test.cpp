@@ -63,6 +63,20 @@ void expect_sound(const std::string& html) {
   EXPECT_EQ(html.find('\n'), html.npos);
 }
 
+// A page that was opened in the first moment must have a place for each part that is swapped in.
+TEST_F(PanelPage, BeforeTheFirstReportItSaysSoAndHasEveryPlace) {
+  const Parts first = parts_at_start(Style(look));
+  const Parts later = all();
+  ASSERT_EQ(first.size(), later.size());
+  std::string html;
+  for (std::size_t i = 0; i < first.size(); ++i) {
+    EXPECT_EQ(first[i].id, later[i].id);
+    html += first[i].html;
+  }
+  EXPECT_THAT(html, HasSubstr("<h1>Just started: nothing has been heard yet.</h1>"));
+  expect_sound(html);
+}
+
 TEST_F(PanelPage, WaitsForFirstReadings) {
   stage.happen(Started{.clean = true});
   EXPECT_THAT(part("sentence"), HasSubstr("Waiting for the first readings."));
