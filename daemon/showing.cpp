@@ -8,7 +8,6 @@
 #include <unordered_set>
 #include <utility>
 
-#include "core/report/report.hpp"
 #include "daemon/hub/discovery.hpp"
 #include "daemon/hub/offer.hpp"
 #include "daemon/hub/parts.hpp"

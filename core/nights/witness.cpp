@@ -116,6 +116,7 @@ void Witness::note(const Event& event) {
   if (const auto* start = std::get_if<Started>(&event.what)) {
     started = now;
     clean_start = start->clean;
+    if (!start->clean) ++crashes;
     linked = false;
     deaf_since = start->clean ? now - start->away : long_ago;
     armed = false;
@@ -201,7 +202,6 @@ void Witness::note_kept() {
 // What the disk refused is forgotten: the run that was asked for before comes back.
 void Witness::note_death() {
   linked = false;
-  ++deaths;
   attended_until = std::max(attended_until, attended_kept);
   for (std::size_t i = 0; i < run_until.size(); ++i) {
     run_until[i] = std::max(run_until[i], run_kept[i]);

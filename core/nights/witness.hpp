@@ -47,7 +47,7 @@ struct Witness {
   Instant now = long_ago, now_by_events = long_ago;
   bool linked = false;
   Instant started = long_ago, linked_at = long_ago;
-  int deaths = 0;
+  int crashes = 0;                // starts after an end without notice
   Instant deaf_since = long_ago;  // what was said since is lost
   bool clean_start = true;
   room::PerRule<bool> told_latched{};  // announced while latched, and not reset since

@@ -29,7 +29,7 @@ Complaint judge(const Scene& scene) {
         room::feedback_due(scene.room, static_cast<room::ActuatorIndex>(i)) + on_the_way;
     const auto days = 1 + (scene.witness.now - scene.begin) / Duration{24h};
     // A crash forgets what has passed since the step before; each renewal is one.
-    const Duration forgotten = scene.witness.deaths * scene.room.actuators[i].lease / 3;
+    const Duration forgotten = scene.witness.crashes * scene.room.actuators[i].lease / 3;
     const Duration allowed = days * longest + order.starts_in_all * each_run + forgotten;
     if (order.on_for <= allowed) continue;
     return fmt::format("{} was ordered ON for {:.0f} s; {:.0f} s are allowed",
