@@ -89,6 +89,34 @@ struct Panel {
   Outline outline = Outline::drum;
 };
 
+// Which announcements go one of the ways below: every one, those of alarms that need somebody
+// within a day, or those of urgent ones. The test goes every way.
+enum class Alarms : std::uint8_t { all, soon, urgent };
+
+// Ways to people that need no hub. Each file is read when something is sent.
+struct Webhook {
+  std::string url;          // http:// or https://
+  std::string secret_file;  // of what signs it; empty: not signed
+  std::string ca_file;      // empty: the authorities that this machine trusts
+  Alarms alarms = Alarms::all;
+};
+
+struct Mail {
+  std::string server;  // smtps://host:465, or smtp://host:587, then with STARTTLS
+  std::string username;
+  std::string password_file;
+  std::string from;
+  std::vector<std::string> to;
+  std::string ca_file;
+  Alarms alarms = Alarms::all;
+};
+
+struct Alerts {
+  std::optional<room::Hours> do_not_disturb;  // never holds back what is urgent
+  std::optional<Webhook> webhook;
+  std::optional<Mail> mail;
+};
+
 struct Household {
   room::Room room;
   std::vector<Source> sources;  // one for each of room.instruments, same order
@@ -97,6 +125,7 @@ struct Household {
   Broker broker;
   Hub hub;
   std::optional<Panel> panel;
+  Alerts alerts;
   std::string base = "tidewright";                 // of everything published
   std::string heartbeat = "tidewright-heartbeat";  // own topic of the safety line
   Duration journal_kept = std::chrono::hours{14 * 24};

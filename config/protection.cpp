@@ -23,7 +23,7 @@ class Cases {
  public:
   Cases(const Household& household, Protection& into) : room_(household.room), into_(into) {}
 
-  void gather(const Broker& broker) {
+  void gather() {
     leak();
     if (driven_) {
       silence();
@@ -36,14 +36,6 @@ class Cases {
     quality();
     frost();
     upkeep();
-    if (broker.uri.starts_with("mqtt://") && broker.uri.find("127.0.0.1") == std::string::npos &&
-        broker.uri.find("localhost") == std::string::npos) {
-      lacks("somebody else is in your network",
-            "the line to the broker is not encrypted: commands can be read and forged");
-    }
-    lacks("the daemon itself fails",
-          "only what works without it helps: the float valve, the pressure switch, a drain in the "
-          "floor");
   }
 
  private:
@@ -85,6 +77,12 @@ class Cases {
         lacks(fmt::format("the leak sensor at {} dies without a word", place),
               fmt::format("nothing notices it for up to {} ({} min), for it speaks on change only",
                           lasting(sensor.reports_every), minutes.count()));
+        if (driven_) {
+          lacks("the daemon or its machine crashes",
+                fmt::format("nothing runs until the leak sensor at {} has spoken, which may take "
+                            "{}; wet and dry it to make it speak sooner",
+                            place, lasting(sensor.reports_every)));
+        }
       }
       if (!driven_) {
         has(fmt::format("{} gets wet", place), "you are told at once");
@@ -270,8 +268,9 @@ class Cases {
 
 Protection protection(const Household& household) {
   Protection result;
-  Cases{household, result}.gather(household.broker);
+  Cases{household, result}.gather();
   gather_actuators(household.room, result);
+  gather_people(household, result);
   result.at_stake = at_stake(household.room);
   result.rises = rises(household);
   for (const rules::Rule* rule : rules::catalogue) {

@@ -2,6 +2,7 @@
 
 #include "core/alarm/digest.hpp"
 #include "core/alarm/live.hpp"
+#include "core/alarm/notices.hpp"
 #include "core/interlock/decide.hpp"
 #include "core/ledger/post.hpp"
 #include "core/ledger/proof.hpp"
@@ -57,6 +58,7 @@ Instant step(const room::Room& room, State& state, const Event& event, Effects& 
               state.flood, effects, wake);
   alarm::digest(state.latches, state.circumstances, state.ledger.made, state.alarms, state.digest,
                 effects, wake);
+  alarm::enter(effects, state.circumstances.now, state.notices);
   if (effects.overflowed()) all_off(room, state, effects);
   return wake.at;
 }

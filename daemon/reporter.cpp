@@ -28,11 +28,13 @@ std::string birth_topic(const config::Household& household) {
 
 Reporter::Reporter(const config::Household& household, const Clock& clock,
                    const mqtt::Access& access, Inbox& inbox,
-                   const std::filesystem::path& state_directory, panel::Panel* panel)
+                   const std::filesystem::path& state_directory, panel::Panel* panel,
+                   alerts::Alerts* alerts)
     : household_(household),
       clock_(clock),
       inbox_(inbox),
       panel_(panel),
+      alerts_(alerts),
       place_{household.base, household.room.id},
       desk_(household, fresh_token),
       showing_(household, state_directory),
@@ -119,6 +121,7 @@ void Reporter::work() {
 Reporter::Steady::time_point Reporter::tend() {
   auto until = line_.tend();
   if (homie_) until = std::min(until, homie_->tend());
+  if (alerts_ != nullptr) until = std::min(until, alerts_->tend());
   const bool all_shown = line_.has_shown_all() && (!homie_ || homie_->has_shown_all());
   static const std::vector<hub::Message> nothing;
   if (all_shown && showing_.arrived(line_.shown(), homie_ ? homie_->shown() : nothing)) {
@@ -141,6 +144,7 @@ void Reporter::permit(int mqtt_version) {
 void Reporter::take(const State& state) {
   for (const std::string& line : transitions(household_.room, state_, state)) log::info(line);
   state_ = state;
+  if (alerts_ != nullptr) alerts_->take(state);
   undescribed_ = true;
 }
 
@@ -191,7 +195,10 @@ void Reporter::send_announcements(const std::vector<Announcement>& announcements
 void Reporter::describe() {
   described_ = Steady::now();
   undescribed_ = false;
-  const report::Report report = report::describe(household_.room, state_);
+  report::Report report = report::describe(household_.room, state_);
+  if (alerts_ != nullptr) {
+    for (report::Thing& way : alerts_->ways()) report.things.push_back(std::move(way));
+  }
   Showing::Everything all = showing_.everything(state_, report);
   line_.show(std::move(all.plain));
   if (homie_) homie_->show(std::move(all.homie));

@@ -14,6 +14,7 @@
 #include "config/household.hpp"
 #include "core/effect.hpp"
 #include "core/state/state.hpp"
+#include "daemon/alerts/alerts.hpp"
 #include "daemon/clock.hpp"
 #include "daemon/hub/desk.hpp"
 #include "daemon/inbox.hpp"
@@ -27,9 +28,10 @@ class Reporter {
  public:
   static constexpr std::chrono::milliseconds describe_every{500};
 
-  // `panel`, which outlives it, sees each report; there may be none.
+  // `panel` and `alerts`, which outlive it, see each report and each state; there may be none.
   Reporter(const config::Household& household, const Clock& clock, const mqtt::Access& access,
-           Inbox& inbox, const std::filesystem::path& state_directory, panel::Panel* panel);
+           Inbox& inbox, const std::filesystem::path& state_directory, panel::Panel* panel,
+           alerts::Alerts* alerts);
   ~Reporter();
   Reporter(const Reporter&) = delete;
   Reporter& operator=(const Reporter&) = delete;
@@ -74,6 +76,7 @@ class Reporter {
   const Clock& clock_;
   Inbox& inbox_;
   panel::Panel* panel_;
+  alerts::Alerts* alerts_;
 
   std::mutex lock_;  // of the next three
   std::condition_variable changed_;

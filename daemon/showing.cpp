@@ -18,6 +18,7 @@ namespace {
 
 // A disk that refuses is asked again after so long.
 constexpr std::chrono::seconds patience{60};
+constexpr int file_mark = 0x74776862;  // "twhb"
 
 std::string new_instance() {
   std::random_device chance;
@@ -27,8 +28,15 @@ std::string new_instance() {
 }  // namespace
 
 Showing::Showing(const config::Household& household, const std::filesystem::path& state_directory)
-    : household_(household), place_{household.base, household.room.id}, file_(state_directory) {
-  if (!file_.remark().empty()) log::warning(file_.remark());
+    : household_(household),
+      place_{household.base, household.room.id},
+      file_(state_directory / "hub.db", file_mark) {
+  if (!file_.unreadable().empty()) {
+    log::warning(fmt::format(
+        "What hubs were told could not be read ({}). They are told anew, under new ids: remove the "
+        "old device there by hand.",
+        file_.unreadable()));
+  }
   if (const auto& text = file_.text()) known_ = hub::manifest_of(*text).value_or(hub::Manifest{});
   auto parts = hub::adopt(household, known_.parts);
   named_ = kept_ = !known_.instance.empty() && parts == known_.parts;

@@ -17,7 +17,7 @@
 #include "daemon/hub/manifest.hpp"
 #include "daemon/hub/message.hpp"
 #include "daemon/hub/plain.hpp"
-#include "daemon/store/hub_file.hpp"
+#include "daemon/store/text_file.hpp"
 
 namespace tidewright {
 
@@ -53,7 +53,7 @@ class Showing {
 
   const config::Household& household_;
   hub::Place place_;
-  store::HubFile file_;
+  store::TextFile file_;
   hub::Manifest known_;
   bool named_ = false;   // the ids in it are on the disk
   bool kept_ = false;    // all of it is

@@ -36,7 +36,8 @@ count() {
   passed=$((passed + stage_all - stage_failed))
 }
 
-install() { need $build_packages libgtest-dev libgmock-dev librapidcheck-dev python3 python3-gsw; }
+install() { need $build_packages libgtest-dev libgmock-dev librapidcheck-dev python3 python3-gsw \
+  python3-aiosmtpd; }
 
 # All but unit_tests, which run under the sanitizers alone: a compiler's minute is dear here.
 build() {

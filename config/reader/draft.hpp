@@ -16,6 +16,9 @@ struct Draft {
   std::optional<Section> broker;
   std::optional<Section> hub;
   std::optional<Section> panel;
+  std::optional<Section> alerts;
+  std::optional<Section> webhook;
+  std::optional<Section> mail;
   std::vector<Section> vats;
   std::optional<Section> mixing_vat;
   std::vector<Section> leaks;
@@ -32,6 +35,7 @@ struct Draft {
 void read_broker(Draft&);
 void read_hub(Draft&);
 void read_panel(Draft&);
+void read_alerts(Draft&);  // with webhook and mail
 void read_vat(Draft&);
 void read_mixing_vat(Draft&);
 void read_leaks(Draft&);

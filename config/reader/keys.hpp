@@ -14,6 +14,9 @@ enum class Part : std::uint8_t {
   broker,        // [broker]
   hub,           // [hub]
   panel,         // [panel]
+  alerts,        // [alerts]
+  webhook,       // [webhook]
+  mail,          // [mail]
   vat,           // [vat.<id>]
   mixing_vat,    // [mixing_vat]
   leak,          // [leak.<id>], with instrument and word
@@ -30,7 +33,7 @@ enum class Part : std::uint8_t {
   feedback,      // `feedback`, with instrument and word
   availability,  // `availability`
 };
-inline constexpr std::size_t part_count = 19;
+inline constexpr std::size_t part_count = 22;
 
 // How a value is written.
 enum class Kind : std::uint8_t {

@@ -24,6 +24,9 @@ constexpr std::array chapters{
     Chapter{.name = "broker", .one = &Draft::broker},
     Chapter{.name = "hub", .one = &Draft::hub},
     Chapter{.name = "panel", .one = &Draft::panel},
+    Chapter{.name = "alerts", .one = &Draft::alerts},
+    Chapter{.name = "webhook", .one = &Draft::webhook},
+    Chapter{.name = "mail", .one = &Draft::mail},
     Chapter{.name = "vat", .many = &Draft::vats},
     Chapter{.name = "mixing_vat", .one = &Draft::mixing_vat},
     Chapter{.name = "leak", .many = &Draft::leaks},
@@ -119,6 +122,7 @@ void understand(Draft& draft) {
   read_broker(draft);
   read_hub(draft);
   read_panel(draft);
+  read_alerts(draft);
   read_vat(draft);
   read_mixing_vat(draft);
   read_leaks(draft);

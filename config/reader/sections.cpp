@@ -11,6 +11,9 @@ constexpr std::array<std::string_view, part_count> titles{
     "[broker]",
     "[hub]",
     "[panel]",
+    "[alerts]",
+    "[webhook]",
+    "[mail]",
     "[vat.<id>]",
     "[mixing_vat]",
     "[leak.<id>]",
@@ -31,6 +34,9 @@ constexpr std::array<std::string_view, part_count> titles{
 constexpr std::array broker_parts{Part::broker};
 constexpr std::array hub_parts{Part::hub};
 constexpr std::array panel_parts{Part::panel};
+constexpr std::array alerts_parts{Part::alerts};
+constexpr std::array webhook_parts{Part::webhook};
+constexpr std::array mail_parts{Part::mail};
 constexpr std::array vat_parts{Part::vat};
 constexpr std::array mixing_vat_parts{Part::mixing_vat};
 constexpr std::array leak_parts{Part::instrument, Part::word, Part::leak};
@@ -43,6 +49,9 @@ constexpr std::array section_rows{
     SectionKind{"broker", false, broker_parts},
     SectionKind{"hub", false, hub_parts},
     SectionKind{"panel", false, panel_parts},
+    SectionKind{"alerts", false, alerts_parts},
+    SectionKind{"webhook", false, webhook_parts},
+    SectionKind{"mail", false, mail_parts},
     SectionKind{"vat", true, vat_parts},
     SectionKind{"mixing_vat", false, mixing_vat_parts},
     SectionKind{"leak", true, leak_parts},

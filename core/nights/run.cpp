@@ -170,6 +170,7 @@ void Run::answer_persist() {
   }
   held_.clear();
   const bool takes = !disk_.refuses;
+  if (listener != nullptr && alive_) listener->tells(state_, takes);
   if (takes == recording_ || !alive_) return;
   recording_ = takes;
   feed(Recorded{takes});
@@ -207,6 +208,7 @@ void Run::carry_out(const Effect& effect) {
   } else if (const auto* announcement = std::get_if<Announcement>(&effect)) {
     if (announcement->event == Announced::raised) ++outcome_.announced;
     if (announcement->event == Announced::raised) held_.push_back(announcement->alarm);
+    if (listener != nullptr) listener->announces(*announcement);
   } else if (const auto* said = std::get_if<Answer>(&effect)) {
     answer = *said;
   }
@@ -222,6 +224,7 @@ void Run::start(bool clean) {
   paused_ = false;
   recording_ = true;
   state_ = disk_.kept();
+  if (listener != nullptr) listener->begins(state_);
   if (keeps_journal_) journal_.restarts.push_back({journal_.events.size(), disk_.kept_step()});
   feed(Started{clean && ended_clean_, away});
   feed(ClockSet{wall});
@@ -241,6 +244,7 @@ void Run::crash() {
   died_ = now();
   wake_ = never;
   held_.clear();
+  if (listener != nullptr) listener->dies();
   disk_.crash();
   broker_.disconnect();
   witness_.note_death();

@@ -11,6 +11,7 @@
 #include "core/nights/disk.hpp"
 #include "core/nights/fault.hpp"
 #include "core/nights/invariant.hpp"
+#include "core/nights/listener.hpp"
 #include "core/nights/witness.hpp"
 #include "core/rehearsal/pretend_room.hpp"
 #include "core/step.hpp"
@@ -77,6 +78,7 @@ class Run {
   // The daemon dies in the next step that has more effects than this, after so many of them.
   void die_after(std::size_t effects, Duration down_for);
   std::optional<Answer> answer;  // the daemon's latest to a person
+  Listener* listener = nullptr;  // may be set before live()
   WallClock wall;                // as the daemon's machine has it
 
  private:
@@ -115,7 +117,7 @@ class Run {
   Instant wake_ = never;
   Instant died_ = long_ago;
   bool ended_clean_ = true;  // the disk took the end as well
-  bool fills_ = false;  // the perfect keeper does
+  bool fills_ = false;       // the perfect keeper does
   bool alive_ = false, paused_ = false, ran_before_ = false;
   bool broker_is_up_ = true, recording_ = true;
   std::optional<std::size_t> dies_after_;

@@ -129,7 +129,10 @@ void Witness::note(const Event& event) {
     linked = link->up;
     linked_at = now;
     // What cannot be sent is not ordered: the leases end by themselves.
-    for (Ordered& order : ordered) order.on = false;
+    for (Ordered& order : ordered) {
+      order.on = false;
+      order.starts = order.starts_kept;
+    }
     begin_anew(false);
   } else if (const auto* reading = std::get_if<Reading>(&event.what)) {
     note_reading(*reading, room->instruments[reading->instrument]);
@@ -197,6 +200,7 @@ void Witness::note_answer(const Answer& answer) {
 void Witness::note_kept() {
   attended_kept = attended_until;
   run_kept = run_until;
+  for (Ordered& order : ordered) order.starts_kept = order.starts;
 }
 
 // What the disk refused is forgotten: the run that was asked for before comes back.

@@ -34,7 +34,8 @@ struct Ordered {
   Instant since = long_ago;         // of the last change, or the OFF after a start
   Instant sent = long_ago;          // of the last command
   Duration on_for{0};               // ordered ON in all, while the daemon lived
-  std::array<Instant, 8> starts{};  // newest first
+  std::array<Instant, 8> starts{};  // newest first; a crash forgets what the disk has not taken
+  std::array<Instant, 8> starts_kept{};
   int starts_in_all = 0;
 };
 

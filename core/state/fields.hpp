@@ -9,32 +9,12 @@
 //   visit.supplies(name, member)     one value for each supply of the room
 #pragma once
 
+#include "core/state/alarm_fields.hpp"
 #include "core/state/balance_fields.hpp"
 #include "core/state/protection_fields.hpp"
 #include "core/state/state.hpp"
 
 namespace tidewright::state {
-
-void fields(auto& visit, Either<Alarm> auto& alarm) {
-  visit("active", alarm.active);
-  visit("acknowledged", alarm.acknowledged);
-  visit("suppression", alarm.suppression);
-  visit("occurrence", alarm.occurrence);
-  visit("since", alarm.since);
-  visit("acknowledged_at", alarm.acknowledged_at);
-  visit("announced", alarm.announced);
-  visit("shelved_until", alarm.shelved_until);
-  visit("chattering", alarm.chattering);
-  visit("why", alarm.why);
-}
-
-void fields(auto& visit, Either<Flood> auto& flood) { visit("told", flood.told); }
-
-void fields(auto& visit, Either<Digest> auto& digest) {
-  visit("told", digest.told);
-  visit("made", digest.made);
-  visit("made_until_then", digest.made_until_then);
-}
 
 void fields(auto& visit, Either<WallClock> auto& wall) {
   visit("ahead", wall.ahead);
@@ -292,6 +272,7 @@ void fields(auto& visit, Either<State> auto& state) {
   visit.rules("alarms", state.alarms);
   visit("flood", state.flood);
   visit("digest", state.digest);
+  visit("notices", state.notices);
 }
 
 }  // namespace tidewright::state

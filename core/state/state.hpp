@@ -15,6 +15,7 @@
 #include "core/state/lease_test.hpp"
 #include "core/state/ledger.hpp"
 #include "core/state/make_water.hpp"
+#include "core/state/notice.hpp"
 #include "core/state/proof.hpp"
 #include "core/state/signal.hpp"
 
@@ -37,6 +38,7 @@ struct State {
   state::Alarms alarms;
   state::Flood flood;
   state::Digest digest;
+  state::Notices notices;
 };
 
 static_assert(std::is_trivially_copyable_v<State>);

@@ -121,6 +121,8 @@ Listing list_topics() {
            {"<base>/<room>/source/<id>/online", "out", "retained", "online or offline"},
            {"<base>/<room>/supply/<id>", "out", "retained", "stock, and when to order"},
            {"<base>/<room>/ledger", "out", "retained", "litres made, the fill under way"},
+           {"<base>/<room>/way/<name>", "out", "retained",
+            "a way to people without a hub: whether it is open, what waits, its trouble"},
            {"<base>/<room>/protection", "out", "retained", "bypasses, proof tests and their dates"},
            {"<base>/<room>/balance", "out", "retained",
             "verdict, litres and confidence; the usual and the allowed fall; the last draw"},

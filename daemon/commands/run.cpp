@@ -1,6 +1,7 @@
 #include "daemon/commands/run.hpp"
 
 #include <fmt/format.h>
+#include <malloc.h>
 #include <sysexits.h>
 #include <unistd.h>
 
@@ -8,7 +9,9 @@
 #include <array>
 #include <csignal>
 #include <cstdlib>
+#include <optional>
 
+#include "daemon/alerts/alerts.hpp"
 #include "daemon/clock.hpp"
 #include "daemon/commands/household_file.hpp"
 #include "daemon/inbox.hpp"
@@ -54,7 +57,13 @@ int run_until_stopped(const RunOptions& options, const HouseholdFile& file,
   Inbox inbox;
   mqtt::SafetyLine line(safety_settings(household, access));
   const auto panel = panel::Panel::open(household, options.state_directory);
-  Reporter reporter(household, clock, access, inbox, options.state_directory, panel.get());
+  std::optional<alerts::Alerts> alerts;
+  if (household.alerts.webhook || household.alerts.mail) {
+    alerts.emplace(household, clock, options.state_directory, found.state,
+                   alerts::courier_beside_us());
+  }
+  Reporter reporter(household, clock, access, inbox, options.state_directory, panel.get(),
+                    alerts ? &*alerts : nullptr);
   Loop({household, clock, store, line, reporter}, inbox).run();
 
   reporter.close(goodbye);
@@ -70,6 +79,8 @@ int run_until_stopped(const RunOptions& options, const HouseholdFile& file,
 }  // namespace
 
 int run(const RunOptions& options) {
+  // The decision thread has memory of its own, all others share: a quarter of a megabyte less.
+  mallopt(M_ARENA_MAX, 2);
   log::open(options.json_log ? log::Format::json : log::Format::text);
   HouseholdFile file = read_household(options.config_file);
   if (!file.household) return file.exit_code;
@@ -77,6 +88,10 @@ int run(const RunOptions& options) {
   const auto access = mqtt::access(file.household->broker);
   if (const auto* trouble = std::get_if<std::string>(&access)) {
     log::error(*trouble);
+    return EX_CONFIG;
+  }
+  if (const std::string trouble = alerts::trouble(file.household->alerts); !trouble.empty()) {
+    log::error(trouble);
     return EX_CONFIG;
   }
   block_stop_signals();

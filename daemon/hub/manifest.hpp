@@ -1,5 +1,5 @@
-// What the daemon has told hubs. Kept over restarts (daemon/store/hub_file), for without it nothing
-// could be taken back and no id would stay the same. Pure.
+// What the daemon has told hubs. Kept over restarts (daemon/store/text_file), for without it
+// nothing could be taken back and no id would stay the same. Pure.
 #pragma once
 
 #include <map>

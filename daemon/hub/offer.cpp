@@ -193,6 +193,9 @@ std::vector<Offer> offers(const View& view) {
       add_source(view, thing, out);
     } else if (thing.kind == "supply") {
       add_supply(view, thing, out);
+    } else if (thing.kind == "way") {
+      add_rows(view, thing, fmt::format("Telling people by {}: ", thing.id),
+               OffersOf(view, thing, "way_" + thing.id, out));
     } else {
       add_rows(view, thing, "", OffersOf(view, thing, thing.kind, out));
     }

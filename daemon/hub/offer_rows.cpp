@@ -160,6 +160,10 @@ constexpr Row rows[] = {
     {"resin", "spent_at", day, "Resin: spent on", "", "date", false, {}, permeate},
     {"resin", "advice", text, "Resin: what to do", "", "", false, {}, permeate},
 
+    {"way", "open", fact, "open", "", "connectivity", true},
+    {"way", "waiting", measure, "announcements that wait", "", "", true},
+    {"way", "arrived", moment, "last arrival", "", "timestamp", true},
+
     {"actuator", "wanted", fact, "wanted", "", "", true},
     {"actuator", "tripped", fact, "held off", "", "", true},
     {"actuator", "override", fact, "switched by hand", "", "", true},

@@ -41,6 +41,16 @@ constexpr auto words<state::Suppression> = std::to_array<Word<state::Suppression
 });
 
 template <>
+constexpr auto words<Announced> = std::to_array<Word<Announced>>({
+    {Announced::raised, "raised"},
+    {Announced::reminder, "reminder"},
+    {Announced::cleared, "cleared"},
+    {Announced::test, "test"},
+    {Announced::summary, "summary"},
+    {Announced::digest, "digest"},
+});
+
+template <>
 constexpr auto words<state::Demand> = std::to_array<Word<state::Demand>>({
     {state::Demand::none, "none"},
     {state::Demand::halted, "halted"},
@@ -239,6 +249,7 @@ std::string_view name(DeviceStatus value) { return row(words<DeviceStatus>, valu
 std::string_view name(state::Suppression value) {
   return row(words<state::Suppression>, value).word;
 }
+std::string_view name(Announced value) { return row(words<Announced>, value).word; }
 std::string_view name(state::Demand value) { return row(words<state::Demand>, value).word; }
 std::string_view name(state::LeasePhase value) { return row(words<state::LeasePhase>, value).word; }
 std::string_view name(Arrival value) { return row(words<Arrival>, value).word; }

@@ -8,6 +8,7 @@
 
 #include "core/base/quality.hpp"
 #include "core/base/reason.hpp"
+#include "core/effect.hpp"
 #include "core/event.hpp"
 #include "core/room/rule.hpp"
 #include "core/state/alarm.hpp"
@@ -21,6 +22,7 @@ std::string_view name(Quality);
 std::string_view name(DeviceStatus);
 std::string_view name(Why);
 std::string_view name(state::Suppression);
+std::string_view name(Announced);
 std::string_view name(state::Demand);
 std::string_view name(state::LeasePhase);
 std::string_view name(Arrival);

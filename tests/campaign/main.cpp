@@ -32,7 +32,7 @@ constexpr std::size_t often_enough = 30;
 constexpr std::uint64_t saved_every = 1000;
 constexpr std::uint64_t compared_every = 20;  // with the perfect keeper
 // A cell that so many nights like its first one did not reach again is left as it is.
-constexpr std::size_t tries_most = 600;
+constexpr std::size_t tries_most = 150;
 
 struct Count {
   std::size_t times = 0, tries = 0;

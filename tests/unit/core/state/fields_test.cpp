@@ -48,8 +48,9 @@ using Structs =
     testing::Types<Alarm, Attended, WallClock, Circumstances, Drive, Finding, Latch, Armed, Working,
                    Sample, Samples, GaugeNoise, LevelTrend, Fill, Stretch, Habit, Leak, Shortfall,
                    Draws, Balance, ResinCharge, FeedLevel, Upkeep, Stock, Ledger, MakeWater, Digest,
-                   Bypass, Bypasses, LeaseTest, LeaseTests, Proof, Trial, MeteredFill, Proofs,
-                   Signal, WaterMeter, LevelWindow, BalanceWindow, Comparison, State>;
+                   Notice, Notices, Bypass, Bypasses, LeaseTest, LeaseTests, Proof, Trial,
+                   MeteredFill, Proofs, Signal, WaterMeter, LevelWindow, BalanceWindow, Comparison,
+                   State>;
 TYPED_TEST_SUITE(FieldsTest, Structs);
 
 TYPED_TEST(FieldsTest, NamesEachMemberOnce) {

@@ -1,0 +1,180 @@
+#include "daemon/alerts/alerts.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <random>
+#include <utility>
+
+#include "daemon/log/log.hpp"
+
+namespace tidewright::alerts {
+namespace {
+
+using post::Fate;
+using post::Letter;
+using post::Way;
+using namespace std::chrono_literals;
+
+constexpr int file_mark = 0x7477626f;  // "twbo"
+constexpr auto heard_every = 100ms;    // while the courier is under way
+constexpr auto written_again_after = 5s;
+
+std::string new_instance() {
+  std::random_device chance;
+  return fmt::format("{:08x}{:04x}", chance(), chance() & 0xffffU);
+}
+
+// 2 s, doubled to an hour, each shortened by chance: not all that wait for a server come at once.
+std::chrono::milliseconds back_off(int failures) {
+  static std::minstd_rand chance{std::random_device{}()};
+  constexpr std::chrono::milliseconds first = 2s, longest = 1h;
+  const auto whole = std::min(longest, first * (1 << std::min(failures - 1, 11)));
+  std::uniform_int_distribution<long> part(whole.count() * 3 / 4, whole.count());
+  return std::chrono::milliseconds{part(chance)};
+}
+
+}  // namespace
+
+Alerts::Alerts(const config::Household& household, const Clock& clock,
+               const std::filesystem::path& state_directory, const State& found,
+               std::filesystem::path courier)
+    : household_(household),
+      clock_(clock),
+      file_(state_directory / "outbox.db", file_mark),
+      outbox_(new_instance(), found.notices.last),
+      courier_(std::move(courier)) {
+  if (household.alerts.webhook) roads_.push_back({.way = Way::webhook});
+  if (household.alerts.mail) roads_.push_back({.way = Way::mail});
+  begin(found);
+}
+
+void Alerts::begin(const State& found) {
+  if (!file_.unreadable().empty()) {
+    log::error(fmt::format("What was on its way to people could not be read ({}) and is lost.",
+                           file_.unreadable()));
+  }
+  const auto kept = file_.text() ? Outbox::of(*file_.text()) : std::nullopt;
+  // Where the state is an older one than the outbox knew, its numbers would come a second time.
+  if (kept && kept->taken() <= found.notices.last) {
+    outbox_ = *kept;
+  } else if (kept) {
+    outbox_.inherit(*kept);
+  }
+  for (const Way way : post::ways) {
+    const bool wanted = std::any_of(roads_.begin(), roads_.end(),
+                                    [way](const Road& road) { return road.way == way; });
+    if (!wanted) outbox_.drop(way);
+  }
+  write();
+  take(found);
+}
+
+void Alerts::take(const State& state) {
+  const state::Notices& notices = state.notices;
+  bool news = false;
+  for (std::uint32_t number = outbox_.taken() + 1; number <= notices.last; ++number) {
+    const state::Notice& notice = notices.items[number % state::notices_kept];
+    if (notice.number != number) continue;
+    news = true;
+    const auto letters = compose(household_, state, notice, outbox_.instance());
+    if (const std::size_t lost = outbox_.put(number, letters); lost > 0) {
+      log::error(fmt::format("{} old announcements are given up: too many wait to be sent.", lost));
+    }
+  }
+  if (news) write();
+}
+
+void Alerts::write() {
+  const bool before = written_;
+  written_ = file_.write(outbox_.to_text());
+  if (before && !written_) {
+    log::error("The disk does not take what is on its way to people; it is sent all the same.");
+  }
+  write_again_ = Steady::now() + written_again_after;
+}
+
+void Alerts::fail(Road& road, const std::string& why) {
+  ++road.failures;
+  road.next_try = Steady::now() + back_off(road.failures);
+  if (road.trouble != why) {
+    log::warning(fmt::format("People cannot be told by {}: {}.", post::name(road.way), why));
+  }
+  road.trouble = why;
+}
+
+void Alerts::settle(const post::Outcome& outcome) {
+  std::erase_if(with_courier_, [&](const Letter& letter) {
+    return letter.notice == outcome.notice && letter.way == outcome.way;
+  });
+  if (!outbox_.settle(outcome)) {
+    log::error(fmt::format("Announcement {} is given up: the receiver of {} refuses it: {}.",
+                           outcome.notice, post::name(outcome.way), outcome.said));
+  }
+  const auto road = std::find_if(roads_.begin(), roads_.end(),
+                                 [&](const Road& each) { return each.way == outcome.way; });
+  if (road == roads_.end()) return;
+  if (outcome.fate != Fate::delivered) return fail(*road, outcome.said);
+  if (!road->trouble.empty()) {
+    log::info(fmt::format("People are told by {} again.", post::name(road->way)));
+  }
+  *road = {.way = road->way, .arrived = clock_.now()};
+}
+
+void Alerts::set_out() {
+  post::Orders orders{household_.alerts.webhook, household_.alerts.mail, {}};
+  for (const Road& road : roads_) {
+    if (Steady::now() < road.next_try) continue;
+    for (Letter& letter : outbox_.due(road.way, clock_.now())) {
+      orders.letters.push_back(std::move(letter));
+    }
+  }
+  if (orders.letters.empty()) return;
+  with_courier_ = orders.letters;
+  if (courier_.send(orders)) return;
+  for (const Letter& letter : std::exchange(with_courier_, {})) {
+    settle({letter.notice, letter.way, Fate::failed, "the courier cannot be started"});
+  }
+}
+
+Alerts::Steady::time_point Alerts::tend() {
+  if (roads_.empty()) return Steady::time_point::max();
+  const auto outcomes = courier_.hear();
+  for (const post::Outcome& outcome : outcomes) settle(outcome);
+  if (!outcomes.empty() || (!written_ && Steady::now() >= write_again_)) write();
+  if (!courier_.under_way()) {
+    for (const Letter& letter : std::exchange(with_courier_, {})) {
+      settle({letter.notice, letter.way, Fate::failed, "the courier came back without a word"});
+    }
+    set_out();
+  }
+  if (courier_.under_way()) return Steady::now() + heard_every;
+
+  auto until = written_ ? Steady::time_point::max() : write_again_;
+  const Instant now = clock_.now();
+  for (const Road& road : roads_) {
+    if (!outbox_.due(road.way, now).empty()) until = std::min(until, road.next_try);
+    const Instant next = outbox_.next_due(road.way, now);
+    if (next != never) until = std::min(until, Steady::now() + clock_.until(next));
+  }
+  return until;
+}
+
+std::vector<report::Thing> Alerts::ways() const {
+  std::vector<report::Thing> things;
+  const WallClock wall = clock_.wall();
+  for (const Road& road : roads_) {
+    const bool ever = road.arrived != long_ago;
+    const auto waiting = static_cast<double>(outbox_.waiting(road.way));
+    things.push_back({"way",
+                      std::string(post::name(road.way)),
+                      {{"open", road.trouble.empty()},
+                       {"waiting", waiting, 0},
+                       {"arrived", ever ? report::Value{report::wall_time(road.arrived, wall)}
+                                        : report::Value{report::Unknown{}}},
+                       {"trouble", road.trouble}}});
+  }
+  return things;
+}
+
+}  // namespace tidewright::alerts

@@ -1,0 +1,14 @@
+#include "daemon/post/secret.hpp"
+
+#include <fstream>
+
+namespace tidewright::post {
+
+std::optional<std::string> secret_in(const std::string& file) {
+  std::ifstream in(file);
+  std::string line;
+  if (!std::getline(in, line) || line.empty()) return std::nullopt;
+  return line;
+}
+
+}  // namespace tidewright::post
