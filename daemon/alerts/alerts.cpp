@@ -6,6 +6,7 @@
 #include <random>
 #include <utility>
 
+#include "daemon/alerts/way.hpp"
 #include "daemon/log/log.hpp"
 
 namespace tidewright::alerts {
@@ -162,17 +163,9 @@ Alerts::Steady::time_point Alerts::tend() {
 
 std::vector<report::Thing> Alerts::ways() const {
   std::vector<report::Thing> things;
-  const WallClock wall = clock_.wall();
   for (const Road& road : roads_) {
-    const bool ever = road.arrived != long_ago;
-    const auto waiting = static_cast<double>(outbox_.waiting(road.way));
-    things.push_back({"way",
-                      std::string(post::name(road.way)),
-                      {{"open", road.trouble.empty()},
-                       {"waiting", waiting, 0},
-                       {"arrived", ever ? report::Value{report::wall_time(road.arrived, wall)}
-                                        : report::Value{report::Unknown{}}},
-                       {"trouble", road.trouble}}});
+    things.push_back(thing({road.way, outbox_.waiting(road.way), road.arrived, road.trouble},
+                           clock_.wall()));
   }
   return things;
 }

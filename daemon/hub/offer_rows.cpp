@@ -161,7 +161,7 @@ constexpr Row rows[] = {
     {"resin", "advice", text, "Resin: what to do", "", "", false, {}, permeate},
 
     {"way", "open", fact, "open", "", "connectivity", true},
-    {"way", "waiting", measure, "announcements that wait", "", "", true},
+    {"way", "waiting", measure, "waiting", "letters", "", true},
     {"way", "arrived", moment, "last arrival", "", "timestamp", true},
 
     {"actuator", "wanted", fact, "wanted", "", "", true},

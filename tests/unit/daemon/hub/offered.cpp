@@ -7,6 +7,7 @@
 #include <stdexcept>
 
 #include "config/reader/reader.hpp"
+#include "daemon/alerts/way.hpp"
 #include "daemon/hub/parts.hpp"
 
 namespace tidewright::support {
@@ -35,7 +36,15 @@ Offered::Offered(config::Household from) : household(std::move(from)), stage(hou
   stage.wait(std::chrono::hours{2});
 }
 
-report::Report Offered::report() const { return report::describe(household.room, stage.state); }
+report::Report Offered::report() const {
+  report::Report report = report::describe(household.room, stage.state);
+  const auto add = [&](post::Way way) {
+    report.things.push_back(alerts::thing({.way = way}, report.wall));
+  };
+  if (household.alerts.webhook) add(post::Way::webhook);
+  if (household.alerts.mail) add(post::Way::mail);
+  return report;
+}
 
 std::vector<hub::Offer> Offered::offers(const report::Report& of) const {
   return hub::offers({household, of, manifest.parts, stage.state.armed.token});
