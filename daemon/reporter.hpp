@@ -3,7 +3,6 @@
 #pragma once
 
 #include <chrono>
-#include <condition_variable>
 #include <filesystem>
 #include <memory>
 #include <mutex>
@@ -14,6 +13,7 @@
 #include "config/household.hpp"
 #include "core/effect.hpp"
 #include "core/state/state.hpp"
+#include "daemon/base/bell.hpp"
 #include "daemon/clock.hpp"
 #include "daemon/hub/desk.hpp"
 #include "daemon/inbox.hpp"
@@ -65,6 +65,7 @@ class Reporter {
   void take(const State& state);
   void read_letters();
   void read(const hub::Letter& letter);
+  void give(const hub::Reply& reply);
   Steady::time_point tend();
   void send_answers(const std::vector<Answer>& answers);
   void send_announcements(const std::vector<Announcement>& announcements);
@@ -75,10 +76,9 @@ class Reporter {
   Inbox& inbox_;
   panel::Panel* panel_;
 
-  std::mutex lock_;  // of the next three
-  std::condition_variable changed_;
+  Bell bell_;        // rung for whatever is new
+  std::mutex lock_;  // of the mail
   Mail mail_;
-  bool woken_ = false;
 
   // What follows belongs to the thread.
   hub::Place place_;

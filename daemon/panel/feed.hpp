@@ -29,8 +29,9 @@ class Feed {
   // Everybody who waits goes home.
   void close();
 
-  // All parts as HTML, and when they were seen; empty before the first publish().
-  std::string main() const;
+  // All parts as HTML, and when they were seen; empty before the first publish(). `own`: in place
+  // of the part of that id.
+  std::string main(const Part& own = {}) const;
   std::string as_of() const;
 
   // Where a page stands. From the id of the last event that it saw; 0: it must have a snapshot.

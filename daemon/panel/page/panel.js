@@ -15,11 +15,27 @@
     for (const fresh of holder.content.children) {
       const shown = document.getElementById(fresh.id);
       if (!shown || shown.outerHTML === fresh.outerHTML) continue;
+      if (shown.dataset.own) {
+        if (shown.dataset.mark !== fresh.dataset.mark) swapOwn(shown);
+        continue;
+      }
       // The section itself stays: a live region that is replaced is not read out.
       shown.className = fresh.className;
       shown.hidden = fresh.hidden;
       shown.innerHTML = fresh.innerHTML;
     }
+  }
+
+  // Who was let in has buttons of an own session, which the stream does not know.
+  async function swapOwn(shown) {
+    const answer = await fetch(shown.dataset.own);
+    if (!answer.ok) return location.reload(); // the session is over
+    const holder = document.createElement("template");
+    holder.innerHTML = await answer.text();
+    const fresh = holder.content.firstElementChild;
+    shown.hidden = fresh.hidden;
+    shown.dataset.mark = fresh.dataset.mark;
+    shown.innerHTML = fresh.innerHTML;
   }
 
   function timeOfDay(milliseconds) {
