@@ -138,6 +138,7 @@ TEST_F(PanelAsked, AcknowledgesALeakResetsItAndStartsNothing) {
 
 TEST_F(PanelAsked, TellsAndAsksWithTheAnswerOnThePage) {
   EXPECT_THAT(ann->enter(), HasSubstr("Location: /tell"));
+  hand.says("vat_level", "60");  // a curve, on which it is marked
   EXPECT_THAT(ann->post("measured/product_tds", "&value=0%2C4"),
               HasSubstr("<strong>Done.</strong>"));
   EXPECT_THAT(ann->post("measured/product_tds", "&value=99999"), HasSubstr("out of range"));

@@ -4,7 +4,7 @@ import { after, before, test } from "node:test";
 import fs from "node:fs";
 import path from "node:path";
 import { Stage, browser, eventually, mayTell, root, token } from "./stage.mjs";
-import { open, scenes, sizes } from "./scenes.mjs";
+import { at, comeIn, open, scenes, sizes } from "./scenes.mjs";
 import { expectReadable } from "./readable.mjs";
 
 const shots = path.join(root, "build/panel/shots");
@@ -17,17 +17,6 @@ after(() => chromium.close());
 
 const german = [['"English"', '"Deutsch"']];
 const room = "tests/panel/room.toml";
-const at = (stage, where) => new URL(where, stage.address).href;
-
-// By name and token, as a person does it.
-async function comeIn(page, stage) {
-  await page.goto(at(stage, "/tell"));
-  await page.locator("#who").fill("ann");
-  await page.locator("#token").fill(token);
-  await page.locator("main button").click();
-  await page.waitForURL((url) => url.pathname === "/tell" || url.pathname === "/");
-}
-
 async function visit(stage, size, options = {}) {
   const page = await open(chromium, stage.address, size, options);
   await comeIn(page, stage);

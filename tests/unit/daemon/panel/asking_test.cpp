@@ -44,7 +44,6 @@ std::string hidden(const std::string& html, const std::string& path, const std::
 class PanelAsking : public ::testing::Test {
  protected:
   PanelAsking() {
-    household.room = stage.room;
     stage.begin();
     show();
     asking.counter().open([this] { bell.ring(); });
@@ -118,8 +117,14 @@ class PanelAsking : public ::testing::Test {
     ASSERT_EQ(form_token.size(), 32U);
   }
 
+  static config::Household household_of(const room::Room& room) {
+    config::Household made;
+    made.room = room;
+    return made;
+  }
+
   Stage stage;
-  config::Household household;
+  const config::Household household = household_of(stage.room);
   const Style style{config::Panel{}};
   hub::Desk desk{household, [] { return 434'343U; }};
   Asking asking{household, style, token};
@@ -193,7 +198,8 @@ TEST_F(PanelAsking, WhatIsToldGoesTheWayOfMqttAndItsAnswerIsOnTheNextPage) {
   ASSERT_EQ(heard.size(), 1U);
   EXPECT_EQ(heard[0],
             R"({"tell":"measured","who":"ann","instrument":"product","value":0.4,"unit":"ppm"})");
-  EXPECT_THAT(page("/tell"), HasSubstr("<strong>Done.</strong> I have measured at the product water meter"));
+  EXPECT_THAT(page("/tell"),
+              HasSubstr("<strong>Done.</strong> I have measured at the product water meter"));
   EXPECT_THAT(front(), Not(HasSubstr("Done."))) << "it is of the other page";
 }
 

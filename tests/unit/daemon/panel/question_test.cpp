@@ -27,16 +27,6 @@ config::Household household_of(const room::Room& room) {
   return household;
 }
 
-room::Room everything() {
-  room::Room room = support::whole_room();
-  room::Supply salt;
-  salt.id = "salt";
-  salt.words = "sea salt";
-  salt.unit = "kg";
-  room.supplies.push_back(salt);
-  return room;
-}
-
 std::vector<std::string> paths(const room::Room& room) {
   std::vector<std::string> all;
   for (const Question& question : questions(room)) all.push_back(question.path);
@@ -59,7 +49,7 @@ Form filled_in(const Question& question) {
 }
 
 TEST(PanelQuestions, EachIsARequestThatTheDeskTakes) {
-  const room::Room room = everything();
+  const room::Room room = support::whole_room();
   const config::Household household = household_of(room);
   hub::Desk desk(household, [] { return 123'456U; });
   for (const bool us : {false, true}) {
@@ -75,7 +65,7 @@ TEST(PanelQuestions, EachIsARequestThatTheDeskTakes) {
 }
 
 TEST(PanelQuestions, EveryKindIsOfferedButThoseThatNeedAReason) {
-  const room::Room room = everything();
+  const room::Room room = support::whole_room();
   std::set<std::string_view> offered;
   for (const Question& question : questions(room)) offered.insert(question.what);
   for (const Question& question : answers_to("leak", "")) offered.insert(question.what);
@@ -98,14 +88,14 @@ TEST(PanelQuestions, AreOfWhatTheRoomHas) {
   EXPECT_THAT(at(support::attended_room(), "start/make_water").minutes, Not(Contains(0)))
       << "nothing would end it";
   EXPECT_THAT(at(support::minimal_room(), "start/make_water").minutes, Contains(0));
-  const auto whole = paths(everything());
+  const auto whole = paths(support::whole_room());
   EXPECT_THAT(whole, Contains("stocked/salt"));
   EXPECT_EQ(std::set<std::string>(whole.begin(), whole.end()).size(), whole.size());
 }
 
 TEST(PanelQuestions, KeepToTheirGroup) {
   std::vector<Word> groups;
-  for (const Question& question : questions(everything())) {
+  for (const Question& question : questions(support::whole_room())) {
     if (groups.empty() || groups.back() != question.group) groups.push_back(question.group);
   }
   EXPECT_EQ(std::set<Word>(groups.begin(), groups.end()).size(), groups.size());
@@ -118,7 +108,7 @@ std::string request(const Question& question, const Form& form, bool us = false)
 }
 
 TEST(PanelQuestions, AreWrittenAsOverMqtt) {
-  const room::Room room = everything();
+  const room::Room room = support::whole_room();
   EXPECT_EQ(request(at(room, "measured/product"), {{"value", "0,4"}}),
             R"({"tell":"measured","who":"ann","instrument":"product","value":0.4,"unit":"ppm"})");
   EXPECT_EQ(request(at(room, "stocked/salt"), {{"value", "20"}}),
@@ -147,13 +137,13 @@ TEST(PanelQuestions, NothingIsAcknowledgedWithoutItsOccurrence) {
 // What is typed cannot become another field.
 TEST(PanelQuestions, WhatIsTypedStaysInItsField) {
   const std::string evil = R"(1,"who":"bob")";
-  EXPECT_EQ(request(at(everything(), "stocked/salt"), {{"value", evil}, {"who", "bob"}}),
+  EXPECT_EQ(request(at(support::whole_room(), "stocked/salt"), {{"value", evil}, {"who", "bob"}}),
             R"({"tell":"stocked","who":"ann","supply":"salt","value":"1,\"who\":\"bob\""})");
 }
 
 // NIST SP 811, B.8: 68 degrees Fahrenheit are 20 degrees Celsius; 1 US gallon is 3.785412 L.
 TEST(PanelQuestions, AreAskedInTheHouseholdsUnitsAndToldInCores) {
-  const room::Room room = everything();
+  const room::Room room = support::whole_room();
   EXPECT_THAT(request(at(room, "measured/warmth"), {{"value", "68"}}, true),
               HasSubstr(R"("value":20,"unit":"°C")"));
   EXPECT_THAT(request(at(room, "measured/level"), {{"value", "10"}}, true),
