@@ -204,7 +204,7 @@ constexpr Row rows[] = {
     {Word::was_cleaned_help, "The days until the next cleaning count from now on.",
      "Die Tage bis zur nächsten Reinigung zählen ab jetzt."},
     {Word::was_tested, "I have tried {a}", "Ich habe geprüft: {a}"},
-    {Word::was_tested_asks, "Did it go off when you tried {a}?",
+    {Word::was_tested_asks, "Did everything go off when you tried {a}?",
      "Ging alles aus bei der Prüfung: {a}?"},
     {Word::was_tested_help,
      "With a wet cloth, or by lifting the float, within the last hour and while the pump ran.",

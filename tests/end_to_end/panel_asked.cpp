@@ -3,13 +3,17 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <atomic>
 #include <chrono>
 #include <regex>
+#include <thread>
 
 #include "tests/support/broker.hpp"
 #include "tests/support/daemon_process.hpp"
 #include "tests/support/eventually.hpp"
 #include "tests/support/hand.hpp"
+#include "tests/support/mqtt_client.hpp"
 #include "tests/support/web_client.hpp"
 
 namespace tidewright::support {
@@ -157,6 +161,43 @@ TEST_F(PanelAsked, AnswersWhileItIsAskedOverMqttToo) {
     EXPECT_TRUE(said.done) << said.why;
     EXPECT_THAT(ann->post("stop/make_water", "&minutes=60"), HasSubstr("A stop was asked for"));
   }
+}
+
+// How long half of the reactions to a wet report took. While the trip stands a report is answered
+// twice a second at most.
+std::chrono::microseconds usual_reaction(MqttClient& home) {
+  using Steady = std::chrono::steady_clock;
+  std::vector<std::chrono::microseconds> took;
+  for (int i = 0; i < 9; ++i) {
+    const auto said = Steady::now();
+    home.publish("home/waterroom/leak", "wet");
+    EXPECT_TRUE(home.await("home/waterroom/booster/set", "OFF", 5s));
+    took.push_back(std::chrono::floor<std::chrono::microseconds>(Steady::now() - said));
+    const auto next = said + 600ms;
+    while (Steady::now() < next) home.next(std::chrono::ceil<Milliseconds>(next - Steady::now()));
+  }
+  std::sort(took.begin(), took.end());
+  return took[took.size() / 2];
+}
+
+TEST_F(PanelAsked, AskingWithoutEndChangesNothingForALeak) {
+  ann->enter();
+  MqttClient home(broker.port(), "home");
+  home.subscribe("home/waterroom/booster/set");
+  const auto alone = usual_reaction(home);
+  std::atomic<bool> over = false;
+  std::atomic<int> asked = 0;
+  std::thread insistent([&] {
+    while (!over) asked += ann->send("stop/make_water").starts_with("HTTP/1.1 303 ") ? 1 : 0;
+  });
+  const auto beside = usual_reaction(home);
+  over = true;
+  insistent.join();
+  RecordProperty("alone_microseconds", static_cast<int>(alone.count()));
+  RecordProperty("beside_microseconds", static_cast<int>(beside.count()));
+  RecordProperty("asked", asked);
+  EXPECT_GT(asked, 20);
+  EXPECT_LT(beside, 2 * alone + 2ms);
 }
 
 TEST_F(PanelAsked, ATermSignalEndsItWithinTwoSecondsWhoeverAsks) {

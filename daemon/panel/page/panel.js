@@ -4,6 +4,7 @@
 (() => {
   const quietMost = 25000; // the server says something every 10 s
   const brokenMost = 2000; // a short gap is not told
+  const answerStands = 125000; // the server's two minutes, and a little
   const offline = document.getElementById("offline");
   let heardAt = Date.now();
   let brokenAt = 0; // 0: the line stands
@@ -27,8 +28,11 @@
   }
 
   // Who was let in has buttons of an own session, which the stream does not know.
+  let asked = 0;
   async function swapOwn(shown) {
-    const answer = await fetch(shown.dataset.own);
+    const mine = ++asked;
+    const answer = await fetch(shown.dataset.own).catch(() => null);
+    if (!answer || mine !== asked) return; // the next change asks again; or has asked meanwhile
     if (!answer.ok) return location.reload(); // the session is over
     const holder = document.createElement("template");
     holder.innerHTML = await answer.text();
@@ -36,6 +40,12 @@
     shown.hidden = fresh.hidden;
     shown.dataset.mark = fresh.dataset.mark;
     shown.innerHTML = fresh.innerHTML;
+    forget(shown);
+  }
+
+  // What came of a request stands for two minutes, also on a wall that nobody touches again.
+  function forget(shown) {
+    if (shown && shown.querySelector("#came")) setTimeout(() => swapOwn(shown), answerStands);
   }
 
   function timeOfDay(milliseconds) {
@@ -73,5 +83,6 @@
   }
 
   open();
+  forget(document.querySelector("#answers[data-own]"));
   setInterval(look, 1000);
 })();
