@@ -19,7 +19,7 @@ namespace tidewright::panel {
 class Feed {
  public:
   static constexpr std::size_t changes_kept = 64;
-  static constexpr std::size_t bytes_kept = 128 * 1024;
+  static constexpr std::size_t bytes_kept = std::size_t{128} * 1024;
 
   // `run`: told from every other run of the daemon by it.
   explicit Feed(std::uint64_t run);

@@ -98,9 +98,9 @@ std::optional<Visitor> Gate::visitor(std::string_view session, Steady::time_poin
 void Gate::keep(std::string_view session, Answered answered) {
   const Digest given = digest(session);
   const std::lock_guard guard(lock_);
-  for (Session& one : sessions_) {
-    if (one.id == given) one.visitor.last = std::move(answered);
-  }
+  const auto found = std::find_if(sessions_.begin(), sessions_.end(),
+                                  [&](const Session& one) { return one.id == given; });
+  if (found != sessions_.end()) found->visitor.last = std::move(answered);
 }
 
 void Gate::leave(std::string_view session) {

@@ -228,10 +228,10 @@ class Server::Http : private httplib::Server {
     if (call.posts) {
       for (const auto& [name, value] : request.params) call.form.emplace(name, value);
     }
-    Reply made = answer_(call);
+    const Reply made = answer_(call);
     response.status = made.status;
     for (const auto& [name, value] : made.headers) response.set_header(name, value);
-    response.set_content(std::move(made.body), made.type);
+    response.set_content(made.body, made.type);
   }
 
   void stream(const std::string& last_event_id, httplib::Response& response) {

@@ -37,7 +37,7 @@ struct Reply {
 struct Limits {
   std::size_t connections = 64;  // at once; others wait at the door
   std::size_t streams = 56;      // of these, pages that are kept up to date
-  std::size_t request_bytes = 16 * 1024;
+  std::size_t request_bytes = std::size_t{16} * 1024;
   std::chrono::milliseconds request_time{5'000};  // to send the whole request
   std::chrono::milliseconds write_time{5'000};    // to take what was sent
   std::chrono::milliseconds beat{10'000};         // a stream says something at least so often
