@@ -156,7 +156,8 @@ std::string what_came(const Answered& answered, const Visitor& visitor, bool can
                        : armed  ? Word::one_more_step
                        : done   ? Word::is_done
                                 : Word::is_refused;
-  std::string html = element("span", " aria-hidden=\"true\" class=\"shape\"", done ? "●" : "▲") +
+  const std::string_view shape = armed ? "▷" : done ? "●" : "▲";
+  std::string html = element("span", " aria-hidden=\"true\" class=\"shape\"", shape) +
                      element("strong", "", word(style, verdict)) + " " + answered.about + ".";
   if (armed) {
     html += " " + word(style, Word::confirm_within);

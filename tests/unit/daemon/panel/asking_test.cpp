@@ -260,7 +260,7 @@ TEST_F(PanelAsking, AResetIsArmedThenConfirmedWithItsToken) {
   }
   post("reset/leak");
   const std::string armed = front();
-  EXPECT_THAT(armed, HasSubstr("One more step."));
+  EXPECT_THAT(armed, HasSubstr("▷</span><strong>One more step.</strong>"));
   EXPECT_EQ(hidden(armed, "confirm/leak", "token"), "434343");
   {
     const std::lock_guard guard(lock);
