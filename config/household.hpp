@@ -83,6 +83,7 @@ struct Panel {
   std::string address = "127.0.0.1";
   std::uint16_t port = 8321;       // 0: any that is free
   std::vector<std::string> names;  // host names by which a browser may call it
+  std::string token_file;          // read at start; without it the panel can only be looked at
   bool us_units = false;
   bool twelve_hours = false;
   Language language = Language::english;

@@ -44,7 +44,9 @@ Reporter::Reporter(const config::Household& household, const Clock& clock,
                        mqtt::homie_settings(access, place_, hub::homie_device(showing_.manifest())),
                        [this] { wake(); })
                  : nullptr),
-      thread_([this] { work(); }) {}
+      thread_([this] { work(); }) {
+  if (panel_ != nullptr) panel_->counter().open([this] { wake(); });
+}
 
 Reporter::~Reporter() { close(std::chrono::milliseconds{0}); }
 
@@ -53,14 +55,11 @@ void Reporter::post(Fill fill) {
   {
     const std::lock_guard guard(lock_);
     fill(mail_);
-    woken_ = true;
   }
-  changed_.notify_one();
+  wake();
 }
 
-void Reporter::wake() {
-  post([](Mail&) {});
-}
+void Reporter::wake() { bell_.ring(); }
 
 void Reporter::show(const State& state) {
   post([&](Mail& mail) { mail.state = state; });
@@ -87,14 +86,14 @@ void Reporter::forbid() { allow(0); }
 
 void Reporter::close(std::chrono::milliseconds patience) {
   if (!thread_.joinable()) return;
+  if (panel_ != nullptr) panel_->counter().close();
   post([&](Mail& mail) { mail.closing_patience = patience; });
   thread_.join();
 }
 
 Reporter::Mail Reporter::next_mail(Steady::time_point until) {
-  std::unique_lock guard(lock_);
-  changed_.wait_until(guard, until, [this] { return woken_; });
-  woken_ = false;
+  bell_.wait_until(until);
+  const std::lock_guard guard(lock_);
   return std::exchange(mail_, {});
 }
 
@@ -150,6 +149,9 @@ void Reporter::take(const State& state) {
 
 void Reporter::read_letters() {
   while (const std::optional<hub::Letter> letter = line_.letter()) read(*letter);
+  if (panel_ != nullptr) {
+    while (const std::optional<hub::Letter> letter = panel_->counter().next()) read(*letter);
+  }
   if (!homie_) return;
   while (const std::optional<hub::Letter> letter = homie_->letter()) {
     const auto set = showing_.set(state_, *letter);
@@ -165,7 +167,7 @@ void Reporter::read_letters() {
 void Reporter::read(const hub::Letter& letter) {
   const auto taken = desk_.take(letter, clock_.now(), clock_.wall());
   if (const auto* reply = std::get_if<hub::Reply>(&taken)) {
-    line_.send(reply->message, reply->correlation);
+    give(*reply);
   } else if (const auto* ask = std::get_if<Ask>(&taken)) {
     inbox_.post(*ask);
   } else {
@@ -177,9 +179,14 @@ void Reporter::send_answers(const std::vector<Answer>& answers) {
   for (const Answer& answer : answers) {
     const std::string words = report::words(household_.room, answer.why);
     if (const auto reply = desk_.reply(answer, words, clock_.now(), clock_.wall())) {
-      line_.send(reply->message, reply->correlation);
+      give(*reply);
     }
   }
+}
+
+void Reporter::give(const hub::Reply& reply) {
+  if (reply.question == 0) return line_.send(reply.message, reply.correlation);
+  if (panel_ != nullptr) panel_->counter().answer(reply.question, reply.outcome);
 }
 
 void Reporter::send_announcements(const std::vector<Announcement>& announcements) {

@@ -3,7 +3,6 @@
 #pragma once
 
 #include <chrono>
-#include <condition_variable>
 #include <filesystem>
 #include <memory>
 #include <mutex>
@@ -15,6 +14,7 @@
 #include "core/effect.hpp"
 #include "core/state/state.hpp"
 #include "daemon/alerts/alerts.hpp"
+#include "daemon/base/bell.hpp"
 #include "daemon/clock.hpp"
 #include "daemon/hub/desk.hpp"
 #include "daemon/inbox.hpp"
@@ -67,6 +67,7 @@ class Reporter {
   void take(const State& state);
   void read_letters();
   void read(const hub::Letter& letter);
+  void give(const hub::Reply& reply);
   Steady::time_point tend();
   void send_answers(const std::vector<Answer>& answers);
   void send_announcements(const std::vector<Announcement>& announcements);
@@ -78,10 +79,9 @@ class Reporter {
   panel::Panel* panel_;
   alerts::Alerts* alerts_;
 
-  std::mutex lock_;  // of the next three
-  std::condition_variable changed_;
+  Bell bell_;        // rung for whatever is new
+  std::mutex lock_;  // of the mail
   Mail mail_;
-  bool woken_ = false;
 
   // What follows belongs to the thread.
   hub::Place place_;

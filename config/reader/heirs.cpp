@@ -7,7 +7,9 @@ namespace tidewright::config {
 namespace {
 
 constexpr std::array heir_rows{
-    Heir{"password", "password_file", "The password itself has no place in this file."},
+    Heir{"password", "password_file", "The password itself has no place in this file.", true},
+    Heir{"password", "token_file", "The token itself has no place in this file.", true},
+    Heir{"token", "token_file", "The token itself has no place in this file.", true},
     Heir{"notify_at", "notify_ppm", ""},
     Heir{"stop_above", "stop_at", ""},
     Heir{"size", "volume", ""},

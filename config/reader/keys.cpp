@@ -59,6 +59,10 @@ constexpr std::array section_rows{
     Key{Part::panel, "names", K::words, optional, "water.home", "", "", "",
         "Host names by which browsers may call the panel, besides localhost and addresses in "
         "numbers. Others are refused."},
+    Key{Part::panel, "token_file", K::text, optional, "/etc/tidewright/panel-token", "", "", "",
+        "A file that holds a token of 16 to 128 characters and nothing else: whoever gives it may "
+        "ask and tell over the panel. It is read at start. If not given, the panel can only be "
+        "looked at."},
     Key{Part::panel, "units", K::choice, optional, "metric | US", "metric", "", "",
         "Litres and degrees Celsius, or US gallons and degrees Fahrenheit."},
     Key{Part::panel, "clock", K::choice, optional, "24 h | 12 h", "24 h", "", "",

@@ -96,6 +96,7 @@ struct Heir {
   std::string_view name;
   std::string_view key;
   std::string_view why;
+  bool secret = false;  // what stands there must not be repeated
 };
 std::span<const Heir> heirs();
 

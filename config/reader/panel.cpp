@@ -32,6 +32,13 @@ void read_panel(Draft& draft) {
   panel.twelve_hours = from.text("clock") == "12 h";
   panel.language = from.text("language") == "Deutsch" ? Language::german : Language::english;
   panel.outline = outline(from.text("vat_outline"));
+  panel.token_file = from.text("token_file");
+  if (from.told("token_file") != nullptr && !panel.token_file.starts_with('/')) {
+    draft.problems.add_secret(from.at("token_file"),
+                              "`token_file` is no whole path; expected the name of a file that "
+                              "begins with /, such as \"/etc/tidewright/panel-token\"",
+                              "The token itself has no place in this file.");
+  }
   if (from.told("address") != nullptr && !is_address(panel.address)) {
     draft.problems.add(from.at("address"),
                        fmt::format("`address` is \"{}\"; expected an address in numbers, such as "

@@ -14,6 +14,10 @@ class Problems {
   void add(Spot at, std::string what, std::string hint = "") {
     found_.push_back({at.line, at.column, std::move(what), std::move(hint)});
   }
+  // The same of a value that nobody may read over a shoulder or in a log.
+  void add_secret(Spot at, std::string what, std::string hint) {
+    found_.push_back({at.line, at.column, std::move(what), std::move(hint), true});
+  }
   // In the order of the file.
   std::vector<Problem> sorted() &&;
 

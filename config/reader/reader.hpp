@@ -14,8 +14,9 @@ namespace tidewright::config {
 struct Problem {
   int line = 1;
   int column = 1;
-  std::string what;  // what is wrong, what was found, what was expected, nearest spelling
-  std::string hint;  // what to do; may be empty
+  std::string what;     // what is wrong, what was found, what was expected, nearest spelling
+  std::string hint;     // what to do; may be empty
+  bool secret = false;  // the value in that line is not to be shown
 };
 
 struct Understood {

@@ -18,6 +18,12 @@ std::string_view line_of(std::string_view text, int line) {
   return found;
 }
 
+// Its key, and that there is a value.
+std::string without_value(std::string_view line) {
+  const std::size_t equals = line.find('=');
+  return equals == line.npos ? "…" : std::string(line.substr(0, equals + 1)) + " …";
+}
+
 // As wide on a screen as the line before the column; tabs stay tabs.
 std::string blank_before(std::string_view line, int column) {
   std::string blank;
@@ -33,7 +39,8 @@ std::string blank_before(std::string_view line, int column) {
 }  // namespace
 
 std::string render(const Problem& problem, std::string_view file_name, std::string_view text) {
-  const std::string_view line = line_of(text, problem.line);
+  const std::string_view whole = line_of(text, problem.line);
+  const std::string line = problem.secret ? without_value(whole) : std::string(whole);
   std::string shown =
       fmt::format("{}:{}:{}: error: {}\n", file_name, problem.line, problem.column, problem.what);
   const std::string number = fmt::format("{:>4} | ", problem.line);

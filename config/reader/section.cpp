@@ -32,10 +32,14 @@ std::string_view refuse_unknown(const Node& child, const std::string& title,
   for (const Heir& heir : heirs()) {
     const Key* key = row_named(rows, heir.key);
     if (heir.name != child.key || key == nullptr) continue;
-    problems.add(
-        child.key_at,
-        fmt::format("`{}` is not known in {}; it is called `{}`", child.key, title, heir.key),
-        fmt::format("{}{}{}", heir.why, heir.why.empty() ? "" : " ", key->help));
+    std::string what =
+        fmt::format("`{}` is not known in {}; it is called `{}`", child.key, title, heir.key);
+    std::string hint = fmt::format("{}{}{}", heir.why, heir.why.empty() ? "" : " ", key->help);
+    if (heir.secret) {
+      problems.add_secret(child.key_at, std::move(what), std::move(hint));
+    } else {
+      problems.add(child.key_at, std::move(what), std::move(hint));
+    }
     return key->name;
   }
   std::vector<std::string_view> names;

@@ -10,13 +10,12 @@
 namespace tidewright::hub {
 namespace {
 
-std::string body(const About& about, bool done, std::string_view why,
-                 std::optional<std::uint32_t> token, const std::string& at) {
+std::string body(const About& about, const Outcome& outcome, const std::string& at) {
   ObjectText object;
   object.add("at", as_json(at)).add(verb_name(about.verb), as_json(about.what));
   if (!about.id.empty()) object.add("id", as_json(about.id));
-  object.add("done", done ? "true" : "false").add("why", as_json(why));
-  if (token) object.add("token", std::to_string(*token));
+  object.add("done", outcome.done ? "true" : "false").add("why", as_json(outcome.why));
+  if (outcome.token) object.add("token", std::to_string(*outcome.token));
   return object.closed();
 }
 
@@ -55,9 +54,10 @@ std::variant<Ask, Tell, Reply> Desk::take(const Letter& letter, Instant now,
     request = read_request(letter.verb, letter.payload, household_);
   }
   if (const auto* refusal = std::get_if<std::string>(&request.content)) {
-    const Pending pending{0, request.about, letter.response_topic, letter.correlation};
-    const std::string at = report::wall_time(now, wall);
-    return write(pending, body(request.about, false, *refusal, std::nullopt, at));
+    const Pending pending{0, request.about, letter.response_topic, letter.correlation,
+                          letter.question};
+    return write(pending, {.done = false, .why = *refusal, .token = {}},
+                 report::wall_time(now, wall));
   }
   const std::uint32_t ticket = remember(letter, request.about).ticket;
   if (auto* tell = std::get_if<Tell>(&request.content)) {
@@ -74,11 +74,10 @@ std::optional<Reply> Desk::reply(const Answer& answer, std::string_view words, I
                                  const WallClock& wall) {
   Pending& pending = pending_[answer.ticket % pending_.size()];
   if (answer.ticket == 0 || pending.ticket != answer.ticket) return std::nullopt;
-  std::optional<std::uint32_t> token;
+  Outcome outcome{.done = answer.done, .why = std::string(words), .token = {}};
   const bool armed = answer.why.why == Why::armed || answer.why.why == Why::bypass_armed;
-  if (armed) token = static_cast<std::uint32_t>(answer.why.numbers[0]);
-  const std::string at = report::wall_time(now, wall);
-  Reply reply = write(pending, body(pending.about, answer.done, words, token, at));
+  if (armed) outcome.token = static_cast<std::uint32_t>(answer.why.numbers[0]);
+  Reply reply = write(pending, std::move(outcome), report::wall_time(now, wall));
   pending = {};
   return reply;
 }
@@ -86,14 +85,16 @@ std::optional<Reply> Desk::reply(const Answer& answer, std::string_view words, I
 Desk::Pending& Desk::remember(const Letter& letter, const About& about) {
   if (++last_ticket_ == 0) ++last_ticket_;
   Pending& pending = pending_[last_ticket_ % pending_.size()];
-  pending = {last_ticket_, about, letter.response_topic, letter.correlation};
+  pending = {last_ticket_, about, letter.response_topic, letter.correlation, letter.question};
   return pending;
 }
 
-Reply Desk::write(const Pending& pending, const std::string& text) const {
+Reply Desk::write(const Pending& pending, Outcome outcome, const std::string& at) const {
   const bool elsewhere = is_free(pending.response_topic, household_);
   const std::string topic = elsewhere ? pending.response_topic : place_.topic("answer");
-  return {{topic, text, false}, pending.correlation};
+  std::string text = body(pending.about, outcome, at);
+  return {
+      {topic, std::move(text), false}, pending.correlation, pending.question, std::move(outcome)};
 }
 
 }  // namespace tidewright::hub

@@ -32,11 +32,22 @@ struct Letter {
   std::string response_topic;
   std::string correlation;  // MQTT 5 correlation data, sent back as it is
   std::string topic = {};   // on which it came
+  // Of the panel, which shows the answer itself; 0: it came over MQTT.
+  std::uint64_t question = 0;
+};
+
+// What became of a request.
+struct Outcome {
+  bool done = false;
+  std::string why;                     // a sentence without a full stop, or several whole ones
+  std::optional<std::uint32_t> token;  // what was armed is confirmed with it
 };
 
 struct Reply {
   Message message;
   std::string correlation;
+  std::uint64_t question = 0;  // as the letter's; then the message is not to be sent
+  Outcome outcome = {};
 };
 
 class Desk {
@@ -58,9 +69,10 @@ class Desk {
     About about;
     std::string response_topic;
     std::string correlation;
+    std::uint64_t question = 0;
   };
   Pending& remember(const Letter& letter, const About& about);
-  Reply write(const Pending& pending, const std::string& body) const;
+  Reply write(const Pending& pending, Outcome outcome, const std::string& at) const;
 
   const config::Household& household_;
   Place place_;

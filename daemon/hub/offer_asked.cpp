@@ -7,6 +7,7 @@
 
 #include "core/report/phrases.hpp"
 #include "core/rules/catalogue.hpp"
+#include "daemon/hub/askable.hpp"
 #include "daemon/hub/json_text.hpp"
 #include "daemon/hub/parts.hpp"
 
@@ -14,7 +15,6 @@ namespace tidewright::hub {
 namespace {
 
 using report::Thing;
-using room::Quantity;
 
 // Who asks, as the journal and the answers name it.
 constexpr std::string_view hub_itself = "hub";
@@ -90,12 +90,6 @@ void add_press(Asking& asking, std::string_view verb, std::string_view what, std
   asking.add(verb, std::move(key), Shape::press, std::move(name)).request = request(verb, what);
 }
 
-bool can_be_measured(Quantity quantity) {
-  return quantity == Quantity::dissolved_solids || quantity == Quantity::temperature ||
-         quantity == Quantity::level || quantity == Quantity::flow ||
-         quantity == Quantity::pressure;
-}
-
 // `before` is the request without its value, which a person types.
 Offer& add_entry(Asking& asking, std::string key, std::string name, std::string before) {
   Offer& entry = asking.add("tell", std::move(key), Shape::entry, std::move(name));
@@ -142,12 +136,6 @@ void add_supplies(Asking& asking) {
     entry.high = most;
     entry.step = 0.1;
   }
-}
-
-bool fills_by_itself(const room::Room& room) {
-  const bool ends =
-      room.vat && (room.vat->stop_at || room::find(room, Quantity::float_switch, room::Place::vat));
-  return ends && room::driving(room).has_value();
 }
 
 }  // namespace

@@ -44,8 +44,9 @@ bool is_known(std::string_view host, const std::vector<std::string>& names) {
 
 Refused refused(const Caller& caller, const std::vector<std::string>& names) {
   if (caller.target_size > target_longest) return {414, "The address is too long."};
-  if (caller.method != "GET" && caller.method != "HEAD") {
-    return {405, "The panel can only be looked at."};
+  const bool writes = caller.method == "POST" && caller.may_write;
+  if (caller.method != "GET" && caller.method != "HEAD" && !writes) {
+    return {405, "This can only be looked at."};
   }
   if (!is_known(caller.host, names)) {
     return {421,
@@ -53,6 +54,8 @@ Refused refused(const Caller& caller, const std::vector<std::string>& names) {
             "name into `names` in [panel]."};
   }
   const std::string host(caller.host);
+  // Every browser says where a form comes from; who does not is none, or hides it.
+  if (writes && caller.origin.empty()) return {403, "The form does not say where it comes from."};
   if (!caller.origin.empty() && !same(caller.origin, "http://" + host) &&
       !same(caller.origin, "https://" + host)) {
     return {403, "The panel answers its own pages only."};

@@ -59,9 +59,11 @@ void Feed::close() {
   changed_.notify_all();
 }
 
-std::string Feed::main() const {
+std::string Feed::main(const Part& own) const {
   const std::lock_guard guard(lock_);
-  return joined(parts_);
+  std::string html;
+  for (const Part& part : parts_) html += part.id == own.id ? own.html : part.html;
+  return html;
 }
 
 std::string Feed::as_of() const {

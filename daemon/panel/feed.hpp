@@ -19,7 +19,7 @@ namespace tidewright::panel {
 class Feed {
  public:
   static constexpr std::size_t changes_kept = 64;
-  static constexpr std::size_t bytes_kept = 128 * 1024;
+  static constexpr std::size_t bytes_kept = std::size_t{128} * 1024;
 
   // `run`: told from every other run of the daemon by it.
   explicit Feed(std::uint64_t run);
@@ -29,8 +29,9 @@ class Feed {
   // Everybody who waits goes home.
   void close();
 
-  // All parts as HTML, and when they were seen; empty before the first publish().
-  std::string main() const;
+  // All parts as HTML, and when they were seen; empty before the first publish(). `own`: in place
+  // of the part of that id.
+  std::string main(const Part& own = {}) const;
   std::string as_of() const;
 
   // Where a page stands. From the id of the last event that it saw; 0: it must have a snapshot.

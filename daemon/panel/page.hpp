@@ -2,6 +2,7 @@
 // at once or the script swaps them in. Pure.
 #pragma once
 
+#include <cstdint>
 #include <string>
 #include <vector>
 
@@ -24,11 +25,19 @@ Parts parts_at_start(const Style&);
 // "As of 14:05".
 std::string as_of(const View&);
 
-enum class Page { now, why, history };
+enum class Page : std::uint8_t { now, why, history, tell };
 
-// A page around `main`, which is HTML. `live`: the script keeps it up to date; without script it is
-// loaded anew once a minute.
-std::string whole(const config::Panel&, const std::string& room, Page, const std::string& main,
-                  const std::string& as_of, bool live);
+// What stands around a page.
+struct Frame {
+  Page page{};
+  std::string as_of;
+  bool live = false;         // the script keeps it up to date
+  bool is_answered = false;  // there is a page to ask and tell
+};
+
+// A page around `main`, which is HTML. Without script the one for the wall is loaded anew once a
+// minute.
+std::string whole(const config::Panel&, const std::string& room, const Frame&,
+                  const std::string& main);
 
 }  // namespace tidewright::panel

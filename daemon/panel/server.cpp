@@ -2,10 +2,12 @@
 
 #include <fmt/format.h>
 #include <httplib.h>
+#include <netdb.h>
 #include <netinet/in.h>
 #include <poll.h>
 #include <sys/eventfd.h>
 
+#include <array>
 #include <atomic>
 #include <condition_variable>
 #include <cstring>
@@ -47,16 +49,25 @@ class Connection : public httplib::Stream {
     if (!ready(POLLOUT, limits_.write_time)) return -1;
     return send(socket_, from, size, MSG_NOSIGNAL | MSG_DONTWAIT);
   }
-  void get_remote_ip_and_port(std::string& ip, int& port) const override { nowhere(ip, port); }
-  void get_local_ip_and_port(std::string& ip, int& port) const override { nowhere(ip, port); }
-  socket_t socket() const override { return socket_; }
-
- private:
-  // Nobody asks who it is.
-  static void nowhere(std::string& ip, int& port) {
+  void get_remote_ip_and_port(std::string& ip, int& port) const override {
+    sockaddr_storage address{};
+    socklen_t size = sizeof address;
+    std::array<char, NI_MAXHOST> text{};
+    auto* generic = reinterpret_cast<sockaddr*>(&address);
+    const bool known =
+        getpeername(socket_, generic, &size) == 0 &&
+        getnameinfo(generic, size, text.data(), text.size(), nullptr, 0, NI_NUMERICHOST) == 0;
+    ip = known ? text.data() : "";
+    port = 0;
+  }
+  // Nobody asks which of its own addresses it is.
+  void get_local_ip_and_port(std::string& ip, int& port) const override {
     ip.clear();
     port = 0;
   }
+  socket_t socket() const override { return socket_; }
+
+ private:
   bool ready(short what, milliseconds patience) const {
     pollfd waits[2]{{socket_, what, 0}, {stop_, POLLIN, 0}};
     if (poll(waits, 2, static_cast<int>(patience.count())) <= 0) return false;
@@ -119,7 +130,8 @@ httplib::Headers guarded() {
            "default-src 'self'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'"},
           {"X-Content-Type-Options", "nosniff"},
           {"X-Frame-Options", "DENY"},
-          {"Referrer-Policy", "no-referrer"},
+          // Nothing to others; with "no-referrer" our own forms would not say where they come from.
+          {"Referrer-Policy", "same-origin"},
           {"Cross-Origin-Resource-Policy", "same-origin"},
           {"Cross-Origin-Opener-Policy", "same-origin"},
           {"Cache-Control", "no-store"}};
@@ -141,10 +153,15 @@ class Server::Http : private httplib::Server {
       const int yes = 1;  // the port of the run before, at once; never another program's
       setsockopt(socket, SOL_SOCKET, SO_REUSEADDR, &yes, sizeof yes);
     });
-    // Everything is answered here: no pattern is ever matched against what a stranger sent.
+    set_payload_max_length(settings.limits.request_bytes);
+    // Everything but a form is answered here, before any pattern is matched against what a stranger
+    // sent; a form that is let in has its body read after this.
     set_pre_routing_handler([this](const httplib::Request& request, httplib::Response& response) {
-      handle(request, response);
-      return HandlerResponse::Handled;
+      const bool is_form = handle(request, response);
+      return is_form ? HandlerResponse::Unhandled : HandlerResponse::Handled;
+    });
+    Post("/tell/.*", [this](const httplib::Request& request, httplib::Response& response) {
+      reply(request, response);
     });
     if (settings.port == 0) {
       port_ = bind_to_any_port(settings.address);
@@ -184,22 +201,37 @@ class Server::Http : private httplib::Server {
     return done;
   }
 
-  void handle(const httplib::Request& request, httplib::Response& response) {
+  // True for a form that is let in, and not answered yet.
+  bool handle(const httplib::Request& request, httplib::Response& response) {
     const std::string host = request.get_header_value("Host");
     const std::string origin = request.get_header_value("Origin");
+    const bool may_write = settings_.takes_forms && request.path.starts_with("/tell/");
     const Refused no =
-        refused({request.method, host, origin, request.target.size()}, settings_.names);
+        refused({request.method, host, origin, request.target.size(), may_write}, settings_.names);
     if (no.status != 0) {
       response.status = no.status;
       if (no.status == 405) response.set_header("Allow", "GET, HEAD");
       response.set_content(no.why + "\n", "text/plain; charset=utf-8");
+    } else if (request.method == "POST") {
+      return true;
     } else if (request.path == "/events") {
       stream(request.get_header_value("Last-Event-ID"), response);
     } else {
-      Reply reply = answer_(request.path);
-      response.status = reply.status;
-      response.set_content(std::move(reply.body), reply.type);
+      reply(request, response);
     }
+    return false;
+  }
+
+  void reply(const httplib::Request& request, httplib::Response& response) {
+    Call call{request.path, request.get_header_value("Cookie"), request.get_header_value("Origin"),
+              request.remote_addr, request.method == "POST"};
+    if (call.posts) {
+      for (const auto& [name, value] : request.params) call.form.emplace(name, value);
+    }
+    const Reply made = answer_(call);
+    response.status = made.status;
+    for (const auto& [name, value] : made.headers) response.set_header(name, value);
+    response.set_content(made.body, made.type);
   }
 
   void stream(const std::string& last_event_id, httplib::Response& response) {

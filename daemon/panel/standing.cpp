@@ -25,7 +25,9 @@ std::vector<Standing> standing(const room::Room& room, const State& state,
     found.push_back({std::string(rule->name), alarm.text("title"), alarm.text("since"),
                      static_cast<int>(alarm.number("priority").value_or(3)),
                      word == "acknowledged" || word == "latched_acknowledged",
-                     report::standing(room, state, rule->id)});
+                     report::standing(room, state, rule->id),
+                     static_cast<std::uint32_t>(alarm.number("occurrence").value_or(0)),
+                     alarm.flag("to_acknowledge") == true, alarm.flag("latched") == true});
   }
   std::stable_sort(found.begin(), found.end(), [](const Standing& a, const Standing& b) {
     return std::tie(a.priority, a.since) < std::tie(b.priority, b.since);

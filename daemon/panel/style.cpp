@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 #include <cstdlib>
 
@@ -177,6 +178,25 @@ Style::Figure Style::figure(double value, std::string_view unit) const {
   const Conversion* conversion = panel_.us_units ? unit_at(unit, 0) : nullptr;
   if (conversion == nullptr) return {value, std::string(unit)};
   return {value * conversion->factor + conversion->offset, std::string(conversion->to)};
+}
+
+std::string Style::metric(const std::string& typed, std::string_view unit) const {
+  const Conversion* conversion = panel_.us_units ? unit_at(unit, 0) : nullptr;
+  std::string text = typed;
+  std::replace(text.begin(), text.end(), ',', '.');
+  const std::size_t end = number_end(text, 0);
+  if (conversion == nullptr || end == 0 || end != text.size()) return typed;
+  const double value = std::strtod(text.c_str(), nullptr);
+  return fmt::format("{:.6g}", (value - conversion->offset) / conversion->factor);
+}
+
+std::string Style::in_english(std::string_view text) const {
+  if (panel_.language == config::Language::english) return escaped(text);
+  return element("span", " lang=\"en\"", escaped(text));
+}
+
+std::string Style::phrase(Word which, std::string_view english) const {
+  return fmt::format(fmt::runtime(escaped(word(which))), fmt::arg("a", in_english(english)));
 }
 
 std::string Style::capital(std::string text) {

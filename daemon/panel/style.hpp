@@ -40,7 +40,11 @@ class Style {
   // A sentence of core's with a capital letter and a full stop, its litres, degrees, bars and times
   // of day written in this style; safe HTML, marked as English where the page is not.
   std::string sentence(const std::string& english) const;
-  // The same as plain text.
+  // Core's words within a sentence of the panel's own: safe HTML, marked in the same way.
+  std::string in_english(std::string_view text) const;
+  // Own words with core's in them, as HTML.
+  std::string phrase(Word which, std::string_view english) const;
+  // sentence() as plain text.
   std::string rewritten(std::string_view english) const;
   // A figure of that unit, and the unit in which it is to be shown.
   struct Figure {
@@ -48,6 +52,9 @@ class Style {
     std::string unit;
   };
   Figure figure(double value, std::string_view unit) const;
+
+  // What a person typed in that unit's place, in the unit itself; as it was if that is no number.
+  std::string metric(const std::string& typed, std::string_view unit) const;
 
   // "The booster pump".
   static std::string capital(std::string text);

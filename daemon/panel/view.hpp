@@ -1,6 +1,7 @@
 // What a page is made of: a report, what stands in it, and how it is to be written.
 #pragma once
 
+#include <cstdint>
 #include <string>
 #include <vector>
 
@@ -20,6 +21,9 @@ struct Standing {
   int priority = 3;
   bool acknowledged = false;
   report::Standing text;
+  std::uint32_t occurrence = 0;
+  bool to_acknowledge = false;
+  bool latched = false;
 };
 
 // The most urgent first; of those alike, the first that came.
@@ -30,7 +34,8 @@ struct View {
   const report::Report& report;
   const std::vector<Standing>& alarms;
   const Style& style;
-  std::string now;  // of the report, ISO 8601
+  std::string now;           // of the report, ISO 8601
+  bool is_answered = false;  // who is let in may ask and tell over the panel
 };
 
 // The parts of the page, each as HTML. Where there is nothing to say a part is empty.

@@ -1,3 +1,5 @@
+import { token } from "./stage.mjs";
+
 // The conditions in which the page is looked at, and the sizes.
 export const sizes = { wall: [1024, 600], phone: [360, 740], narrow: [320, 640] };
 
@@ -17,4 +19,15 @@ export async function open(browser, address, size, options = {}) {
   const page = await context.newPage();
   await page.goto(address);
   return page;
+}
+
+export const at = (stage, where) => new URL(where, stage.address).href;
+
+// By name and token, as a person does it.
+export async function comeIn(page, stage) {
+  await page.goto(at(stage, "/tell"));
+  await page.locator("#who").fill("ann");
+  await page.locator("#token").fill(token);
+  await page.locator("main button").click();
+  await page.waitForURL((url) => url.pathname === "/tell" || url.pathname === "/");
 }

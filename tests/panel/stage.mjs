@@ -7,6 +7,9 @@ import os from "node:os";
 import path from "node:path";
 
 export const root = path.resolve(import.meta.dirname ?? path.dirname(new URL(import.meta.url).pathname), "../..");
+// Whoever gives it may ask and tell, where the household's file names its file.
+export const token = "an invented token of the basement";
+export const mayTell = ["port = 0", 'port = 0\ntoken_file = "{folder}/token"'];
 const program = path.join(root, "build/release/tidewright");
 
 // Waits until `look` gives something true; throws if it does not within `bound` milliseconds.
@@ -37,7 +40,8 @@ function answers(port) {
 }
 
 export class Stage {
-  // `household`: the text of a household's file. `change`: pairs to be replaced in it.
+  // `household`: the text of a household's file. `change`: pairs to be replaced in it; {folder} is
+  // then the stage's own, in which a file `token` holds `token`.
   static async open(household = "tests/panel/room.toml", change = []) {
     const stage = new Stage();
     stage.folder = fs.mkdtempSync(path.join(os.tmpdir(), "panel-"));
@@ -46,6 +50,8 @@ export class Stage {
       if (!text.includes(from)) throw new Error(`${household} has no ${from}`);
       text = text.replace(from, to);
     }
+    text = text.replaceAll("{folder}", stage.folder);
+    fs.writeFileSync(path.join(stage.folder, "token"), `${token}\n`);
     stage.file = path.join(stage.folder, "room.toml");
     fs.writeFileSync(stage.file, text);
     stage.brokerPort = await freePort();

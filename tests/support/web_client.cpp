@@ -69,4 +69,12 @@ std::string get_page(int port, const std::string& path, const std::string& heade
   return ask_web(port, "GET " + path + " HTTP/1.1\r\nHost: 127.0.0.1\r\n" + headers + "\r\n");
 }
 
+std::string post_form(int port, const std::string& path, const std::string& form,
+                      const std::string& headers) {
+  return ask_web(port, "POST " + path +
+                           " HTTP/1.1\r\nHost: 127.0.0.1\r\nOrigin: http://127.0.0.1\r\n"
+                           "Content-Type: application/x-www-form-urlencoded\r\nContent-Length: " +
+                           std::to_string(form.size()) + "\r\n" + headers + "\r\n" + form);
+}
+
 }  // namespace tidewright::support

@@ -32,5 +32,8 @@ class WebClient {
 std::string ask_web(int port, const std::string& request);
 // The same to GET, with the further header lines given, each closed by "\r\n".
 std::string get_page(int port, const std::string& path, const std::string& headers = {});
+// The same to a form that one of the server's own pages sends; `form`: as it is encoded in a body.
+std::string post_form(int port, const std::string& path, const std::string& form,
+                      const std::string& headers = {});
 
 }  // namespace tidewright::support

@@ -4,6 +4,7 @@
 (() => {
   const quietMost = 25000; // the server says something every 10 s
   const brokenMost = 2000; // a short gap is not told
+  const answerStands = 125000; // the server's two minutes, and a little
   const offline = document.getElementById("offline");
   let heardAt = Date.now();
   let brokenAt = 0; // 0: the line stands
@@ -15,11 +16,36 @@
     for (const fresh of holder.content.children) {
       const shown = document.getElementById(fresh.id);
       if (!shown || shown.outerHTML === fresh.outerHTML) continue;
+      if (shown.dataset.own) {
+        if (shown.dataset.mark !== fresh.dataset.mark) swapOwn(shown);
+        continue;
+      }
       // The section itself stays: a live region that is replaced is not read out.
       shown.className = fresh.className;
       shown.hidden = fresh.hidden;
       shown.innerHTML = fresh.innerHTML;
     }
+  }
+
+  // Who was let in has buttons of an own session, which the stream does not know.
+  let asked = 0;
+  async function swapOwn(shown) {
+    const mine = ++asked;
+    const answer = await fetch(shown.dataset.own).catch(() => null);
+    if (!answer || mine !== asked) return; // the next change asks again; or has asked meanwhile
+    if (!answer.ok) return location.reload(); // the session is over
+    const holder = document.createElement("template");
+    holder.innerHTML = await answer.text();
+    const fresh = holder.content.firstElementChild;
+    shown.hidden = fresh.hidden;
+    shown.dataset.mark = fresh.dataset.mark;
+    shown.innerHTML = fresh.innerHTML;
+    forget(shown);
+  }
+
+  // What came of a request stands for two minutes, also on a wall that nobody touches again.
+  function forget(shown) {
+    if (shown && shown.querySelector("#came")) setTimeout(() => swapOwn(shown), answerStands);
   }
 
   function timeOfDay(milliseconds) {
@@ -57,5 +83,6 @@
   }
 
   open();
+  forget(document.querySelector("#answers[data-own]"));
   setInterval(look, 1000);
 })();

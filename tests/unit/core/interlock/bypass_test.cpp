@@ -161,6 +161,16 @@ TEST_F(Bypass, WhatItLetStartEndsWithIt) {
   EXPECT_FALSE(stage.is_on());
 }
 
+// Frost forbids starts only: what runs goes on in it.
+TEST_F(Bypass, ThatIsOverEndsNothingThatStartedLater) {
+  bypass(CauseId::frost, 10min);
+  stage.wait(11min);
+  ASSERT_TRUE(stage.is_on());
+  stage.says(support::warmth, 3);
+  stage.wait(10min);
+  EXPECT_TRUE(stage.is_on());
+}
+
 TEST_F(Bypass, LiftsNoLatch) {
   stage.says(support::floor, 1);
   bypass(CauseId::leak_wet);

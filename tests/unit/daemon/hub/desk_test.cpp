@@ -70,6 +70,25 @@ TEST_F(DeskTest, RefusesAtOnceWhatItDoesNotUnderstand) {
             R"("why":"\"who\" is missing. \"rotated\" needs: who."})");
 }
 
+// The panel shows the answer itself: it is the one that MQTT would have had.
+TEST_F(DeskTest, KnowsAQuestionOfThePanelAgain) {
+  Letter letter = ask(R"({"ask":"reset","alarm":"leak","who":"ann"})");
+  letter.question = 17;
+  const auto taken = std::get<Ask>(take(letter));
+  const Answer armed{taken.ticket, true, {Why::armed, no_subject, {123'456}}};
+  const auto reply = desk_.reply(armed, "confirm within 30 s", now, wall);
+  ASSERT_TRUE(reply);
+  EXPECT_EQ(reply->question, 17U);
+  EXPECT_TRUE(reply->outcome.done);
+  EXPECT_EQ(reply->outcome.why, "confirm within 30 s");
+  EXPECT_EQ(reply->outcome.token, 123'456U);
+  letter.payload = "{}";
+  const auto refused = std::get<Reply>(take(letter));
+  EXPECT_EQ(refused.question, 17U);
+  EXPECT_FALSE(refused.outcome.done);
+  EXPECT_THAT(refused.message.payload, HasSubstr(refused.outcome.why.substr(0, 5)));
+}
+
 TEST_F(DeskTest, RefusesRetainedAndLongRequests) {
   const std::string stop = R"({"ask":"stop","who":"ann"})";
   const auto retained = std::get<Reply>(take({Verb::ask, stop, true, "", ""}));

@@ -44,5 +44,20 @@ TEST(PanelDoor, IsOnlyToBeLookedThrough) {
   EXPECT_EQ(refused({"GET", "127.0.0.1", "", 5000}, names).status, 414);
 }
 
+// OWASP, Cross-Site Request Forgery Prevention: the origin is checked where something is changed.
+TEST(PanelDoor, TakesAFormOnlyFromAPageOfItsOwn) {
+  const auto post = [](std::string_view origin, std::string_view method = "POST") {
+    return refused({method, "water.home:8321", origin, 1, true}, names).status;
+  };
+  EXPECT_EQ(post("http://water.home:8321"), 0);
+  EXPECT_EQ(post("https://water.home:8321"), 0);
+  for (const char* origin : {"", "null", "http://water.home", "http://evil.example",
+                             "http://water.home:8321.evil.example", "water.home:8321"}) {
+    EXPECT_EQ(post(origin), 403) << origin;
+  }
+  EXPECT_EQ(post("http://water.home:8321", "PUT"), 405);
+  EXPECT_EQ(post("", "GET"), 0);
+}
+
 }  // namespace
 }  // namespace tidewright::panel

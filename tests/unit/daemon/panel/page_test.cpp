@@ -190,12 +190,17 @@ TEST_F(PanelPage, ARoomWithoutAVatIsAboutItsFloor) {
 
 TEST_F(PanelPage, AWholePageStandsWithoutScript) {
   stage.begin();
-  std::string main = everything();
-  const std::string page = whole(look, "waterroom", Page::now, main, "As of 14:05", true);
+  const std::string main = everything();
+  const std::string page =
+      whole(look, "waterroom",
+            {.page = Page::now, .as_of = "As of 14:05", .live = true, .is_answered = false}, main);
   EXPECT_TRUE(page.starts_with("<!doctype html><html lang=\"en\">"));
   EXPECT_THAT(page, HasSubstr(main));
   EXPECT_THAT(page, HasSubstr("<noscript><meta http-equiv=\"refresh\" content=\"60\">"));
   EXPECT_THAT(page, HasSubstr("<a href=\"/\" aria-current=\"page\">Now</a>"));
+  EXPECT_THAT(page, HasSubstr("<title>waterroom – Now</title>"));
+  EXPECT_THAT(page, Not(HasSubstr("/tell"))) << "it can only be looked at";
+  EXPECT_THAT(page, Not(HasSubstr("<form")));
   EXPECT_THAT(page, Not(HasSubstr("http:")));
   EXPECT_THAT(page, Not(HasSubstr("https:")));
   // The script and the style come from files: the policy forbids them in the page.

@@ -39,12 +39,20 @@ Parts one_part(const std::string& text) {
 
 class PanelServer : public ::testing::Test {
  protected:
-  explicit PanelServer(const Limits& limits = small())
+  explicit PanelServer(const Limits& limits = small(), bool takes_forms = false)
       : server(std::make_unique<Server>(
-            Server::Settings{"127.0.0.1", 0, {"water.home"}, limits}, feed,
-            [](const std::string& path) {
-              return path == "/" ? Reply{.body = "<p>page</p>"} : Reply{404, "text/plain", "no\n"};
+            Server::Settings{"127.0.0.1", 0, {"water.home"}, limits, takes_forms}, feed,
+            [](const Call& call) {
+              if (call.posts) return echo(call);
+              return call.path == "/" ? Reply{.body = "<p>page</p>"}
+                                      : Reply{404, "text/plain", "no\n"};
             })) {}
+
+  static Reply echo(const Call& call) {
+    std::string body = call.from + " " + call.cookie + " ";
+    for (const auto& [name, value] : call.form) body += name + "=" + value + ";";
+    return {303, "text/plain", body, {{"Location", "/tell"}, {"Set-Cookie", "a=b; HttpOnly"}}};
+  }
 
   int port() const { return server->port(); }
   static std::size_t count(const char* what) {
@@ -64,7 +72,7 @@ TEST_F(PanelServer, SendsEveryAnswerWithItsGuards) {
     EXPECT_THAT(answer, HasSubstr("\r\nContent-Security-Policy: default-src 'self'; "));
     EXPECT_THAT(answer, HasSubstr("frame-ancestors 'none'"));
     EXPECT_THAT(answer, HasSubstr("\r\nX-Content-Type-Options: nosniff\r\n"));
-    EXPECT_THAT(answer, HasSubstr("\r\nReferrer-Policy: no-referrer\r\n"));
+    EXPECT_THAT(answer, HasSubstr("\r\nReferrer-Policy: same-origin\r\n"));
     EXPECT_THAT(answer, HasSubstr("\r\nCache-Control: no-store\r\n"));
     EXPECT_THAT(answer, Not(HasSubstr("Set-Cookie")));
     EXPECT_THAT(answer, Not(HasSubstr("Access-Control-Allow")));
@@ -126,6 +134,50 @@ TEST_F(PanelServer, CutsAClientThatSaysNothing) {
   ASSERT_TRUE(slow.send("GET / HT"));
   EXPECT_TRUE(silent.ended(5s));
   EXPECT_TRUE(slow.ended(5s));
+}
+
+// Where nobody may ask and tell a form finds nothing.
+TEST_F(PanelServer, TakesNoFormUnlessItIsTold) {
+  EXPECT_THAT(support::post_form(port(), "/tell/cleaned", "a=1"), StartsWith("HTTP/1.1 405 "));
+}
+
+class PanelServerOfForms : public PanelServer {
+ protected:
+  PanelServerOfForms() : PanelServer(small(), true) {}
+};
+
+TEST_F(PanelServerOfForms, HandsAFormOnWithWhoSentIt) {
+  const std::string answer =
+      support::post_form(port(), "/tell/x", "a=1%26&b=%C3%BC+y&a=2", "Cookie: s=1\r\n");
+  EXPECT_THAT(answer, StartsWith("HTTP/1.1 303 "));
+  EXPECT_THAT(answer, HasSubstr("\r\nLocation: /tell\r\n"));
+  EXPECT_THAT(answer, HasSubstr("\r\nSet-Cookie: a=b; HttpOnly\r\n"));
+  EXPECT_THAT(answer, HasSubstr("\r\nContent-Security-Policy: default-src 'self'; "));
+  EXPECT_THAT(answer, HasSubstr("127.0.0.1 s=1 a=1&;b=ü y;"));
+}
+
+TEST_F(PanelServerOfForms, TakesThemFromItsOwnPagesAndBelowTellAlone) {
+  const std::string elsewhere = "POST /tell/x HTTP/1.1\r\nHost: 127.0.0.1\r\n";
+  const std::string rest = "Content-Length: 3\r\n\r\na=1";
+  EXPECT_THAT(support::ask_web(port(), elsewhere + rest), StartsWith("HTTP/1.1 403 "));
+  EXPECT_THAT(support::ask_web(port(), elsewhere + "Origin: http://evil.example\r\n" + rest),
+              StartsWith("HTTP/1.1 403 "));
+  for (const char* path : {"/", "/tell", "/why", "/events", "/tellx/"}) {
+    EXPECT_THAT(support::post_form(port(), path, "a=1"), StartsWith("HTTP/1.1 405 ")) << path;
+  }
+}
+
+TEST_F(PanelServerOfForms, BoundsThem) {
+  const std::string much(small().request_bytes, 'x');
+  EXPECT_THAT(support::post_form(port(), "/tell/x", "a=" + much), Not(HasSubstr(" 303 ")));
+  // Announced, and never sent.
+  const auto began = std::chrono::steady_clock::now();
+  const std::string answer = support::ask_web(
+      port(),
+      "POST /tell/x HTTP/1.1\r\nHost: 127.0.0.1\r\nOrigin: http://127.0.0.1\r\n"
+      "Content-Type: application/x-www-form-urlencoded\r\nContent-Length: 9\r\n\r\na=1");
+  EXPECT_THAT(answer, Not(HasSubstr(" 303 ")));
+  EXPECT_LT(std::chrono::steady_clock::now() - began, 10s);
 }
 
 TEST_F(PanelServer, StreamsASnapshotThenEachChange) {
@@ -205,7 +257,7 @@ TEST_F(PanelServer, EndsAtOnceWhoeverIsThere) {
 TEST_F(PanelServer, SharesItsPortWithNobody) {
   Feed other(8);
   const Server::Settings same{"127.0.0.1", static_cast<std::uint16_t>(port()), {}, small()};
-  EXPECT_THROW(Server(same, other, [](const std::string&) { return Reply{}; }), std::runtime_error);
+  EXPECT_THROW(Server(same, other, [](const Call&) { return Reply{}; }), std::runtime_error);
 }
 
 }  // namespace

@@ -89,7 +89,7 @@ TEST(PanelWords, EachIsSaidInBothLanguagesWithTheSamePlaces) {
     }
     return found;
   };
-  for (int i = 0; i <= static_cast<int>(Word::no_curves); ++i) {
+  for (int i = 0; i <= static_cast<int>(Word::try_phone_answer); ++i) {
     const auto english = word(config::Language::english, static_cast<Word>(i));
     const auto other = word(config::Language::german, static_cast<Word>(i));
     EXPECT_FALSE(english.empty()) << i;

@@ -1,0 +1,22 @@
+// What a room can be asked and told, for whoever offers it to people: hubs and the panel.
+#pragma once
+
+#include "core/room/room.hpp"
+
+namespace tidewright::hub {
+
+// Whether a person can compare it with an instrument of their own.
+inline bool can_be_measured(room::Quantity quantity) {
+  return quantity == room::Quantity::dissolved_solids || quantity == room::Quantity::temperature ||
+         quantity == room::Quantity::level || quantity == room::Quantity::flow ||
+         quantity == room::Quantity::pressure;
+}
+
+// Whether a fill that a person starts ends by itself when the vat is full.
+inline bool fills_by_itself(const room::Room& room) {
+  const bool ends = room.vat && (room.vat->stop_at ||
+                                 room::find(room, room::Quantity::float_switch, room::Place::vat));
+  return ends && room::driving(room).has_value();
+}
+
+}  // namespace tidewright::hub
