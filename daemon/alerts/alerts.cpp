@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <random>
-#include <utility>
 
 #include "daemon/alerts/way.hpp"
 #include "daemon/log/log.hpp"
@@ -56,12 +55,7 @@ void Alerts::begin(const State& found) {
                            file_.unreadable()));
   }
   const auto kept = file_.text() ? Outbox::of(*file_.text()) : std::nullopt;
-  // Where the state is an older one than the outbox knew, its numbers would come a second time.
-  if (kept && kept->taken() <= found.notices.last) {
-    outbox_ = *kept;
-  } else if (kept) {
-    outbox_.inherit(*kept);
-  }
+  outbox_ = Outbox::resumed(kept, outbox_.instance(), found.notices.last);
   for (const Way way : post::ways) {
     const bool wanted = std::any_of(roads_.begin(), roads_.end(),
                                     [way](const Road& road) { return road.way == way; });
@@ -72,18 +66,12 @@ void Alerts::begin(const State& found) {
 }
 
 void Alerts::take(const State& state) {
-  const state::Notices& notices = state.notices;
-  bool news = false;
-  for (std::uint32_t number = outbox_.taken() + 1; number <= notices.last; ++number) {
-    const state::Notice& notice = notices.items[number % state::notices_kept];
-    if (notice.number != number) continue;
-    news = true;
-    const auto letters = compose(household_, state, notice, outbox_.instance());
-    if (const std::size_t lost = outbox_.put(number, letters); lost > 0) {
-      log::error(fmt::format("{} old announcements are given up: too many wait to be sent.", lost));
-    }
+  const Outbox::Taken taken = outbox_.take(household_, state);
+  if (taken.given_up > 0) {
+    log::error(fmt::format("{} old announcements are given up: too many wait to be sent.",
+                           taken.given_up));
   }
-  if (news) write();
+  if (taken.news) write();
 }
 
 void Alerts::write() {
@@ -105,8 +93,10 @@ void Alerts::fail(Road& road, const std::string& why) {
 }
 
 void Alerts::settle(const post::Outcome& outcome) {
+  // Behind one that failed the courier tries none of its way.
   std::erase_if(with_courier_, [&](const Letter& letter) {
-    return letter.notice == outcome.notice && letter.way == outcome.way;
+    return letter.way == outcome.way &&
+           (letter.notice == outcome.notice || outcome.fate == Fate::failed);
   });
   if (!outbox_.settle(outcome)) {
     log::error(fmt::format("Announcement {} is given up: the receiver of {} refuses it: {}.",
@@ -133,7 +123,8 @@ void Alerts::set_out() {
   if (orders.letters.empty()) return;
   with_courier_ = orders.letters;
   if (courier_.send(orders)) return;
-  for (const Letter& letter : std::exchange(with_courier_, {})) {
+  while (!with_courier_.empty()) {
+    const Letter& letter = with_courier_.front();
     settle({letter.notice, letter.way, Fate::failed, "the courier cannot be started"});
   }
 }
@@ -144,7 +135,8 @@ Alerts::Steady::time_point Alerts::tend() {
   for (const post::Outcome& outcome : outcomes) settle(outcome);
   if (!outcomes.empty() || (!written_ && Steady::now() >= write_again_)) write();
   if (!courier_.under_way()) {
-    for (const Letter& letter : std::exchange(with_courier_, {})) {
+    while (!with_courier_.empty()) {
+      const Letter& letter = with_courier_.front();
       settle({letter.notice, letter.way, Fate::failed, "the courier came back without a word"});
     }
     set_out();
@@ -164,8 +156,8 @@ Alerts::Steady::time_point Alerts::tend() {
 std::vector<report::Thing> Alerts::ways() const {
   std::vector<report::Thing> things;
   for (const Road& road : roads_) {
-    things.push_back(thing({road.way, outbox_.waiting(road.way), road.arrived, road.trouble},
-                           clock_.wall()));
+    things.push_back(
+        thing({road.way, outbox_.waiting(road.way), road.arrived, road.trouble}, clock_.wall()));
   }
   return things;
 }

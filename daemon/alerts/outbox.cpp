@@ -32,6 +32,14 @@ std::optional<Outbox> Outbox::of(std::string_view text) {
   }
 }
 
+Outbox Outbox::resumed(const std::optional<Outbox>& kept, std::string instance,
+                       std::uint32_t last) {
+  if (kept && kept->taken_ <= last) return *kept;
+  Outbox outbox(std::move(instance), last);
+  if (kept) outbox.entries_ = kept->entries_;
+  return outbox;
+}
+
 std::string Outbox::to_text() const {
   json document{{"instance", instance_}, {"taken", taken_}, {"letters", json::array()}};
   for (const auto& [composed, refusals] : entries_) {
@@ -43,6 +51,17 @@ std::string Outbox::to_text() const {
                                    {"refusals", refusals}});
   }
   return document.dump(-1, ' ', false, json::error_handler_t::replace);
+}
+
+Outbox::Taken Outbox::take(const config::Household& household, const State& state) {
+  Taken taken;
+  for (std::uint32_t number = taken_ + 1; number <= state.notices.last; ++number) {
+    const state::Notice& notice = state.notices.items[number % state::notices_kept];
+    if (notice.number != number) continue;
+    taken.news = true;
+    taken.given_up += put(number, compose(household, state, notice, instance_));
+  }
+  return taken;
 }
 
 std::size_t Outbox::put(std::uint32_t notice, const std::vector<Composed>& letters) {

@@ -4,6 +4,7 @@
 #include <fmt/core.h>
 #include <sysexits.h>
 
+#include <csignal>
 #include <iostream>
 #include <iterator>
 #include <set>
@@ -51,4 +52,8 @@ int run() {
 }  // namespace
 }  // namespace tidewright::courier
 
-int main() { return tidewright::courier::run(); }
+int main() {
+  // A daemon that was killed hears no answer; what it gave us is delivered all the same.
+  std::signal(SIGPIPE, SIG_IGN);
+  return tidewright::courier::run();
+}

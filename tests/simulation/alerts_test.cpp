@@ -44,13 +44,8 @@ class Teller : public nights::Listener {
   void begins(const State& found) override {
     const auto kept = disk_ ? Outbox::of(*disk_) : std::nullopt;
     ASSERT_TRUE(kept || !disk_);
-    Outbox next(fmt::format("run{}", ++runs_), kept ? found.notices.last : 0);
-    if (kept && kept->taken() <= found.notices.last) {
-      next = *kept;
-    } else if (kept) {
-      next.inherit(*kept);
-    }
-    outbox_ = std::move(next);
+    // Where there was no outbox yet, nothing was announced either.
+    outbox_ = Outbox::resumed(kept, fmt::format("run{}", ++runs_), kept ? found.notices.last : 0);
     write();
     tell(found, true);
   }
@@ -92,14 +87,7 @@ class Teller : public nights::Listener {
   }
 
   void tell(const State& state, bool kept) {
-    const state::Notices& notices = state.notices;
-    bool news = false;
-    for (std::uint32_t n = outbox_->taken() + 1; n <= notices.last; ++n) {
-      const state::Notice& notice = notices.items[n % state::notices_kept];
-      if (notice.number != n) continue;
-      news = true;
-      outbox_->put(n, alerts::compose(household_, state, notice, outbox_->instance()));
-    }
+    const bool news = outbox_->take(household_, state).news;
     if (news) {
       if (killed(state, kept)) return;
       write();

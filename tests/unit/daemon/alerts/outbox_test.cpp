@@ -5,6 +5,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "tests/support/rooms.hpp"
+
 namespace tidewright::alerts {
 namespace {
 
@@ -57,6 +59,48 @@ TEST(Outbox, ComesBackFromItsTextAsItWas) {
                            R"({"instance":"a","taken":1,"letters":[{}]})"}) {
     EXPECT_FALSE(Outbox::of(text)) << text;
   }
+}
+
+TEST(Outbox, GoesOnWhereItWas) {
+  Outbox kept("abc", 0);
+  kept.put(5, {letter(5, Way::mail)});
+  const Outbox same = Outbox::resumed(kept, "def", 5);
+  EXPECT_EQ(same.to_text(), kept.to_text());
+  EXPECT_EQ(Outbox::resumed(kept, "def", 9).taken(), 5u) << "6 to 9 are still to be told";
+}
+
+TEST(Outbox, OfAStateThatForgotGivesNoNumberTwice) {
+  Outbox kept("abc", 0);
+  kept.put(5, {letter(5, Way::mail)});
+  const Outbox anew = Outbox::resumed(kept, "def", 4);
+  EXPECT_EQ(anew.instance(), "def");
+  EXPECT_EQ(anew.taken(), 4u);
+  EXPECT_THAT(due(anew, Way::mail), ElementsAre("abc-5")) << "what waits is not lost";
+}
+
+TEST(Outbox, ThatIsTheFirstTellsNothingOld) {
+  const Outbox first = Outbox::resumed(std::nullopt, "def", 7);
+  EXPECT_EQ(first.taken(), 7u);
+  EXPECT_EQ(first.waiting(Way::mail), 0u);
+}
+
+TEST(Outbox, TakesWhatTheStateAnnouncesOnce) {
+  config::Household household;
+  household.room = support::minimal_room();
+  household.alerts.mail = config::Mail{};
+  State state;
+  state.notices.last = 20;
+  for (std::uint32_t n = 5; n <= 20; ++n) {
+    state.notices.items[n % state::notices_kept] = {n, noon, {}, 0, Announced::test, {}};
+  }
+  Outbox outbox("abc", 18);
+  EXPECT_TRUE(outbox.take(household, state).news);
+  EXPECT_THAT(due(outbox, Way::mail), ElementsAre("abc-19", "abc-20"));
+  EXPECT_FALSE(outbox.take(household, state).news);
+  Outbox late("late", 1);
+  EXPECT_TRUE(late.take(household, state).news);
+  EXPECT_EQ(late.waiting(Way::mail), state::notices_kept) << "what the state still knows";
+  EXPECT_EQ(due(late, Way::mail).front(), "late-5");
 }
 
 TEST(Outbox, WhatMayNotDisturbWaitsForItsTime) {
