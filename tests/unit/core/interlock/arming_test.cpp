@@ -17,8 +17,8 @@ struct Arming : testing::Test {
     return {.kind = AskKind::confirm, .alarm = alarm, .token = token};
   }
   Why arm_at(Instant now, std::uint32_t token = 4711) {
-    return arm({.kind = AskKind::reset, .alarm = RuleId::leak, .token = token}, Why::armed,
-               now, armed)
+    return arm({.kind = AskKind::reset, .alarm = RuleId::leak, .token = token}, Why::armed, now,
+               armed)
         .why;
   }
   Why confirm_at(Instant now, std::uint32_t token) {

@@ -35,6 +35,24 @@ TEST_F(Edges, ARunOfExactlyTheLongestTimeIsAllowed) {
   EXPECT_EQ(longer.why.why, Why::value_out_of_range);
 }
 
+TEST_F(Edges, ARefusalTellsWhatIsAllowed) {
+  const Reason why = ask({.kind = AskKind::start, .lasting = 300min}).why;
+  EXPECT_EQ(why.numbers, (std::array<float, 3>{300, 1, 240})) << "asked, least, most, in minutes";
+}
+
+TEST_F(Edges, EveryStartIsCountedOnce) {
+  const auto starts = [&] { return stage.state.drives[0].starts; };
+  const auto before = starts();
+  EXPECT_EQ(before[0], stage.state.drives[0].commanded);
+  EXPECT_EQ(before[1], long_ago);
+  stage.happen(Ask{.kind = AskKind::stop, .ticket = 1, .lasting = 1min});
+  stage.wait(10min);
+  ASSERT_TRUE(stage.is_on());
+  EXPECT_EQ(starts()[0], stage.state.drives[0].commanded);
+  EXPECT_EQ(starts()[1], before[0]);
+  EXPECT_EQ(starts()[2], long_ago);
+}
+
 TEST_F(Edges, TheShortestTimeIsATimeAndNotForEver) {
   EXPECT_TRUE(ask({.kind = AskKind::stop, .lasting = 1ms}).done);
   EXPECT_EQ(stage.state.make_water.until, stage.now + 1ms);
@@ -70,6 +88,80 @@ TEST(EdgesOfAPlugsOwnTimer, ItsRunEndsWithTheTimerWhateverItSays) {
   EXPECT_TRUE(stage.is_on());
   stage.wait(1ms);
   EXPECT_FALSE(stage.is_on());
+}
+
+// The rest before the next start is reckoned from here.
+TEST_F(Edges, ALineThatBreaksEndsARunAndTouchesNoRest) {
+  const auto since = [&] { return stage.state.drives[0].commanded; };
+  stage.happen(Link{.up = false});
+  EXPECT_EQ(since(), stage.now) << "it ran";
+  const Instant ended = stage.now;
+  stage.now += 1min;
+  stage.happen(Tick{});
+  EXPECT_EQ(since(), ended) << "it was off already";
+  stage.now += 1min;
+  stage.happen(Started{.clean = true, .away = 1min});
+  EXPECT_EQ(since(), stage.now) << "nobody knows how long it has been off";
+}
+
+TEST_F(Edges, WhatIsWantedIsRemembered) {
+  EXPECT_TRUE(stage.state.drives[0].wanted);
+  stage.says(Minimal::level, 180);
+  EXPECT_FALSE(stage.state.drives[0].wanted);
+}
+
+TEST_F(Edges, ALatchKnowsSinceWhen) {
+  stage.says(support::floor, 1);
+  const state::Latch& latch = stage.state.latches[room::RuleId::leak];
+  EXPECT_EQ(latch.since, stage.now);
+  const Instant since = stage.now;
+  stage.wait(5min);
+  EXPECT_EQ(latch.since, since) << "it stands, and is not set anew";
+}
+
+// Frost forbids starts only; what began under a bypass ends with it at that very instant.
+TEST_F(Edges, ABypassThatEndsEndsWhatRunsInItsCause) {
+  stage.happen(Ask{.kind = AskKind::stop, .ticket = 1, .lasting = 1min});
+  stage.says(Minimal::warmth, 3);
+  stage.wait(5min);
+  ASSERT_FALSE(stage.is_on());
+  for (const AskKind kind : {AskKind::bypass, AskKind::confirm_bypass}) {
+    ask({.kind = kind, .cause = CauseId::frost, .lasting = 10min, .token = 7});
+  }
+  stage.wait(10min - 1ms);
+  ASSERT_TRUE(stage.is_on());
+  stage.wait(1ms);
+  EXPECT_FALSE(stage.is_on());
+}
+
+struct TwoVats : testing::Test {
+  TwoVats() : stage(support::whole_room()) {
+    stage.room.vat->low = Litres{30};
+    stage.begin();
+    stage.happen(Ask{.kind = AskKind::stop, .ticket = 1});
+    stage.wait(3min);
+    for (const room::Role role : {room::Role::transfer_pump, room::Role::heater}) {
+      stage.happen(
+          Ask{.kind = AskKind::start, .ticket = 1, .actuator = index(role), .lasting = 1h});
+    }
+  }
+  room::ActuatorIndex index(room::Role role) const { return *room::find(stage.room, role); }
+  bool runs(room::Role role) const { return stage.is_on(index(role)); }
+  Stage stage;
+};
+
+TEST_F(TwoVats, TheVatThatIsEmptiedEndsTheTransferAlone) {
+  ASSERT_TRUE(runs(room::Role::transfer_pump));
+  ASSERT_TRUE(runs(room::Role::heater));
+  stage.says(Minimal::level, 29);
+  EXPECT_FALSE(runs(room::Role::transfer_pump));
+  EXPECT_TRUE(runs(room::Role::heater));
+}
+
+TEST_F(TwoVats, TheMixingVatThatIsLowEndsTheHeaterAlone) {
+  stage.says(support::mixing_level, 19);
+  EXPECT_TRUE(runs(room::Role::transfer_pump));
+  EXPECT_FALSE(runs(room::Role::heater));
 }
 
 }  // namespace

@@ -115,6 +115,20 @@ TEST_F(MatrixInTheRoom, NoPowerNearStopIsFull) {
   EXPECT_EQ(stage.state.make_water.why.why, Why::full_by_float);
 }
 
+// From 95 % of STOP on [choice].
+TEST_F(MatrixInTheRoom, NoPowerIsFullFromNearStopOnExactly) {
+  const double near = stage.room.vat->stop_at->value * room::float_closes_from;
+  for (const double litres : {near - 1, near}) {
+    stage = Stage(support::full_room());
+    SetUp();
+    stage.watts_when_on = 0;
+    stage.says(Minimal::level, litres);
+    stage.says(power(), 0);
+    stage.wait(1min);
+    EXPECT_EQ(stage.state.make_water.why.why == Why::full_by_float, litres >= near) << litres;
+  }
+}
+
 // A plug whose timer has let go tells its power first; near STOP that is not a full vat.
 TEST_F(MatrixInTheRoom, NoPowerNearStopJustBeforeOffIsNotFull) {
   stage.says(Minimal::level, 176);

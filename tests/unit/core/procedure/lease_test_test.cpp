@@ -46,6 +46,13 @@ class LeaseTest : public testing::Test {
   Stage stage;
 };
 
+// Three renewals and what follows, of two minutes each, and ten to begin within [choice].
+TEST_F(LeaseTest, TellsHowLongItTakesAtMost) {
+  const Answer answer = ask();
+  ASSERT_EQ(answer.why.why, Why::lease_tried);
+  EXPECT_EQ(answer.why.numbers[0], 20);
+}
+
 // Source: the project's safety decisions, 3: three renewals, the feedback stays ON for three times
 // the lease, then silence must bring OFF.
 TEST_F(LeaseTest, IsKeptByAPlugThatGoesOffByItself) {

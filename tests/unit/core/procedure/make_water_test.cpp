@@ -144,6 +144,25 @@ TEST_F(ByTheClock, TheHoursAreLocalOnes) {
   EXPECT_TRUE(stage.is_on());
 }
 
+// The stage begins at midnight.
+TEST_F(ByTheClock, HoursMayGoOverMidnightAndBeginToTheMinute) {
+  stage.room.purifier->start_hours = room::Hours{22 * 60, 6 * 60};
+  stage.wait(3min);
+  EXPECT_TRUE(stage.is_on());
+
+  const auto begins = [this](int from, int to, Duration at) {
+    stage = Stage(room_with_float_only());
+    stage.room.purifier->start_hours = room::Hours{from, to};
+    SetUp();
+    stage.wait(at);
+    return stage.is_on();
+  };
+  EXPECT_FALSE(begins(22 * 60, 0, 21h + 59min));
+  EXPECT_TRUE(begins(22 * 60, 0, 22h + 1min));
+  EXPECT_TRUE(begins(60, 120, 1h + 1min));
+  EXPECT_FALSE(begins(60, 120, 1h - 1min));
+}
+
 TEST_F(ByTheClock, AFloatThatDropsAgainWaitsHalfADay) {
   stage.wait(9h + 2min);
   ASSERT_TRUE(stage.is_on());

@@ -60,6 +60,31 @@ TEST_F(Counting, ACountThatRestartsBeginsAnew) {
   }
 }
 
+// For half an hour a pipe could have given a whole round of the counter.
+TEST_F(Counting, ACountThatStandsStillIsNoRound) {
+  const double before = passed();
+  bench.wait_without(Metered::product_flow, 30min);
+  bench.says(Metered::product_flow, 900);
+  EXPECT_EQ(passed(), before);
+}
+
+// The most that a pipe gives in a quarter of an hour, 900 L, and a step of the counter.
+TEST_F(Counting, TheMostThatAPipeGivesIsStillBelieved) {
+  shows(950);
+  const double before = passed();
+  bench.wait_without(Metered::product_flow, 5min);
+  bench.says(Metered::product_flow, 950);
+  bench.wait_without(Metered::product_flow, 15min);
+  bench.says(Metered::product_flow, 851);
+  EXPECT_EQ(passed() - before, 901);
+  bench.wait_without(Metered::product_flow, 1min);
+  bench.says(Metered::product_flow, 950);
+  const double again = passed();
+  bench.wait_without(Metered::product_flow, 15min);
+  bench.says(Metered::product_flow, 852);
+  EXPECT_EQ(passed(), again) << "one litre more is a restart";
+}
+
 TEST_F(Counting, TotalsNeverFall) {
   double before = passed();
   for (int i = 0; i < 300; ++i) {
@@ -95,6 +120,34 @@ TEST(Flow, CountsSilenceNoLongerThanItIsNormal) {
   bench.wait_without(Metered::product_flow, 24h);
   bench.says(Metered::product_flow, 12);
   EXPECT_LT(bench.state.comparison.water[1].passed.value - before, 0.5);  // 90 s are 0.3 L
+}
+
+TEST(Comparison, BeginsAnewWithNothingInHand) {
+  state::Comparison comparison;
+  const Instant now{1000h};
+  comparison.quiet = comparison.at_odds = now - 1h;
+  comparison.level.open = comparison.balance.open = true;
+  for (state::WaterMeter& meter : comparison.water) meter.heard = now - 1min;
+  signal::begin_anew(comparison, now);
+  EXPECT_EQ(comparison.quiet, never);
+  EXPECT_EQ(comparison.at_odds, never);
+  EXPECT_FALSE(comparison.level.open);
+  EXPECT_FALSE(comparison.balance.open);
+  EXPECT_EQ(comparison.compared, now);
+  for (const state::WaterMeter& meter : comparison.water) EXPECT_EQ(meter.heard, long_ago);
+}
+
+// A twentieth of the membrane's 280 L a day: 0.58 L/h; the display's two steps are less.
+TEST(Flow, TheLeastThatIsShownIsAFlow) {
+  SignalBench bench;
+  const room::Instrument& meter = bench.room.instruments[Metered::product_flow];
+  const double least = signal::least_flow(bench.room, meter).value;
+  EXPECT_NEAR(least, std::max(2 * meter.step, 280.0 / 24 / 20), 1e-9);
+  bench.flow(least);
+  bench.wait(10min);
+  EXPECT_EQ(bench.state.comparison.at_odds, never) << "the pump draws, and water flows";
+  bench.says(Metered::product_flow, least * 0.99);
+  EXPECT_EQ(bench.state.comparison.at_odds, bench.now);
 }
 
 class AllOff : public testing::Test {
