@@ -4,8 +4,9 @@ Draws COUNT (30) small changes over core/signal, core/procedure and core/interlo
 turned, a condition denied, a constant moved, a statement left out. Each is made alone in a copy of
 the tree below build/mutate, built, and the unit tests of core, the scenarios and the nights
 are run.
-A change that does not compile is drawn again. As under the sanitizers of every change, an index that
-is out of bounds ends a test. Prints each and who noticed it; survivors last.
+A change that does not compile is drawn again. As under the sanitizers of every change, an index
+that is out of bounds ends a test.
+Prints each and who noticed it; survivors last.
 Exit 1 if more than one in ten survives.
 """
 import random
