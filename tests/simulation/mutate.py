@@ -72,10 +72,14 @@ def run(*words, **options):
 
 
 def copy_tree():
-    shutil.rmtree(COPY, ignore_errors=True)
-    COPY.parent.mkdir(parents=True, exist_ok=True)
-    ignored = shutil.ignore_patterns("build", ".git")
-    shutil.copytree(ROOT, COPY, ignore=ignored)
+    """What differs is written anew, so that a change which a killed run left is built away."""
+    files = run("git", "-C", str(ROOT), "ls-files", "-co", "--exclude-standard").stdout.split()
+    for name in files:
+        was, copy = ROOT / name, COPY / name
+        if not was.is_file() or (copy.is_file() and copy.read_bytes() == was.read_bytes()):
+            continue
+        copy.parent.mkdir(parents=True, exist_ok=True)
+        shutil.copyfile(was, copy)
 
 
 def build():

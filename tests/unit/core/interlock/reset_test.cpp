@@ -50,6 +50,17 @@ TEST_F(Reset, IsRefusedAfterOneDryReport) {
   EXPECT_EQ(ask(AskKind::reset).why.why, Why::still_wet_or_unknown);
 }
 
+TEST_F(Reset, TwoDryReportsAfterARestartAreEnough) {
+  stage.happen(Started{.clean = true, .away = 1min});
+  stage.happen(Link{.up = true});
+  stage.now += 5s;
+  stage.says(Minimal::floor, 0);
+  EXPECT_EQ(ask(AskKind::reset).why.why, Why::still_wet_or_unknown);
+  stage.now += 60s;
+  stage.says(Minimal::floor, 0);
+  EXPECT_EQ(ask(AskKind::reset).why.why, Why::armed);
+}
+
 TEST_F(Reset, IsRefusedWhenTheSensorHasFallenSilent) {
   dry_up();
   stage.wait_without(Minimal::floor, 4min);
