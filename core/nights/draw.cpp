@@ -160,12 +160,15 @@ Night draw_recovery(const std::string& household, const room::Room& room, std::u
 void vary(Night& night, std::uint64_t seed) {
   Chance chance(seed);
   night.seed = seed;
+  // Every other one lies close by.
+  const bool close = happens(chance, 50);
+  const Duration moved = close ? Duration{10s} : Duration{5min};
   const Habits other = draw_habits(chance);
   for (const HabitRow& row : habits()) {
-    if (happens(chance, 30)) night.habits.*row.value = other.*row.value;
+    if (!close && happens(chance, 30)) night.habits.*row.value = other.*row.value;
   }
   for (Fault& fault : night.faults) {
-    fault.at = std::max<Duration>(1min, fault.at + between(chance, -5min, 5min));
+    fault.at = std::max<Duration>(1min, fault.at + between(chance, -moved, moved));
   }
   std::stable_sort(night.faults.begin(), night.faults.end(),
                    [](const Fault& a, const Fault& b) { return a.at < b.at; });

@@ -3,7 +3,8 @@
 // reached often enough. Keeps its counts in a file, so that it can be taken up again.
 //   campaign COUNTS [INCIDENTS] [MINUTES]   at least so many (100000); stops after so long (none)
 // Exit 1 on a violation; the shortest night that shows it is printed and written beside COUNTS.
-#include <fmt/core.h>
+#include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <array>
@@ -13,7 +14,9 @@
 #include <ctime>
 #include <fstream>
 #include <map>
+#include <sstream>
 #include <string>
+#include <vector>
 
 #include "core/nights/draw.hpp"
 #include "core/nights/run.hpp"
@@ -32,12 +35,24 @@ constexpr std::size_t often_enough = 30;
 constexpr std::uint64_t saved_every = 1000;
 constexpr std::uint64_t compared_every = 20;  // with the perfect keeper
 // A cell that so many nights like its first one did not reach again is left as it is.
-constexpr std::size_t tries_most = 150;
+constexpr std::size_t tries_most = 400;
 
 struct Count {
   std::size_t times = 0, tries = 0;
-  std::uint64_t first_seed = 0;
+  // The first night that reached it: by which seed it was drawn, then by which it was varied.
+  std::vector<std::uint64_t> first;
 };
+
+std::string text(const std::vector<std::uint64_t>& seeds) {
+  return fmt::format("{}", fmt::join(seeds, "+"));
+}
+
+std::vector<std::uint64_t> seeds_of(const std::string& text) {
+  std::vector<std::uint64_t> seeds;
+  std::istringstream in(text);
+  for (std::string seed; std::getline(in, seed, '+');) seeds.push_back(std::stoull(seed));
+  return seeds;
+}
 
 struct Counts {
   std::uint64_t incidents = 0, violations = 0, steps = 0, wet = 0, trips = 0;
@@ -58,9 +73,10 @@ Counts load(const std::string& file) {
   std::ifstream in(file);
   in >> counts.incidents >> counts.violations >> counts.steps >> counts.wet >> counts.trips >>
       counts.made >> counts.possible >> counts.core_seconds;
-  std::string fault, phase, finding;
+  std::string fault, phase, finding, first;
   Count count;
-  while (in >> fault >> phase >> finding >> count.times >> count.tries >> count.first_seed) {
+  while (in >> fault >> phase >> finding >> count.times >> count.tries >> first) {
+    count.first = seeds_of(first);
     counts.cells[fault + " " + phase + " " + finding] = count;
   }
   return counts;
@@ -71,7 +87,7 @@ void save(const Counts& counts, const std::string& file) {
   out << fmt::format("{} {} {} {} {} {} {} {}\n", counts.incidents, counts.violations, counts.steps,
                      counts.wet, counts.trips, counts.made, counts.possible, counts.core_seconds);
   for (const auto& [cell, count] : counts.cells) {
-    out << fmt::format("{} {} {} {}\n", cell, count.times, count.tries, count.first_seed);
+    out << fmt::format("{} {} {} {}\n", cell, count.times, count.tries, text(count.first));
   }
   out.close();
   std::rename((file + ".new").c_str(), file.c_str());
@@ -87,17 +103,12 @@ class Campaign {
   // The next seed, or, once there are many, a night like the first that reached a rare cell.
   void live_one() {
     const std::uint64_t seed = counts_.incidents++;
-    std::uint64_t like = seed;
     const auto cell = rare();
-    if (seed >= wanted_ && cell != counts_.cells.end()) {
-      like = cell->second.first_seed;
-      ++counts_.cells[cell->first].tries;
-    }
-    const support::Household& household = households_[like % households_.size()];
-    Night night = nights::draw_incident(household.name, household.room, like);
-    if (like != seed) nights::vary(night, seed);
-    live(household, night, like);
-    if (counts_.incidents % saved_every == 0) save(counts_, file_);
+    if (seed < wanted_ || cell == counts_.cells.end()) return live({seed});
+    ++counts_.cells[cell->first].tries;
+    std::vector<std::uint64_t> like = cell->second.first;
+    like.push_back(seed);
+    live(like);
   }
 
   void sum_up() const {
@@ -125,7 +136,11 @@ class Campaign {
     });
   }
 
-  void live(const support::Household& household, const Night& night, std::uint64_t like) {
+  // The night that the first seed draws and the others vary.
+  void live(const std::vector<std::uint64_t>& seeds) {
+    const support::Household& household = households_[seeds[0] % households_.size()];
+    Night night = nights::draw_incident(household.name, household.room, seeds[0]);
+    for (std::size_t i = 1; i < seeds.size(); ++i) nights::vary(night, seeds[i]);
     const auto begin = std::clock();
     const nights::Outcome outcome = nights::Run(household.room, night).live();
     counts_.core_seconds += static_cast<double>(std::clock() - begin) / CLOCKS_PER_SEC;
@@ -134,7 +149,7 @@ class Campaign {
     counts_.trips += outcome.trips;
     for (const Cell& cell : outcome.cells) {
       Count& count = counts_.cells[name(cell)];
-      if (count.times++ == 0) count.first_seed = like;
+      if (count.times++ == 0) count.first = seeds;
     }
     if (counts_.incidents % compared_every == 0) {
       counts_.made += outcome.made.value;
@@ -143,6 +158,7 @@ class Campaign {
     }
     for (const nights::Violation& violation : outcome.violations)
       report(household, night, violation);
+    if (counts_.incidents % saved_every == 0) save(counts_, file_);
   }
 
   void report(const support::Household& household, const Night& night,

@@ -90,6 +90,24 @@ TEST(EdgesOfAPlugsOwnTimer, ItsRunEndsWithTheTimerWhateverItSays) {
   EXPECT_FALSE(stage.is_on());
 }
 
+// Each OFF that is not obeyed is repeated, quickly at first; a new OFF begins with the quick ones.
+TEST_F(Edges, ANewOffIsInsistedOnFromTheBeginning) {
+  stage.plug_obeys = stage.plug_has_timer = false;
+  const auto stop = [&] {
+    stage.happen(Ask{.kind = AskKind::stop, .ticket = 1});
+    EXPECT_EQ(stage.state.drives[0].resent, 0);
+    stage.commands.clear();
+    stage.wait(20s);
+    return stage.commands.size();
+  };
+  const std::size_t first = stop();
+  EXPECT_GT(first, 0u);
+  EXPECT_GT(stage.state.drives[0].resent, 0);
+  stage.plug_obeys = true;
+  stage.says(Minimal::feedback, 0);
+  EXPECT_EQ(stage.state.drives[0].resent, 0) << "it has obeyed";
+}
+
 // The rest before the next start is reckoned from here.
 TEST_F(Edges, ALineThatBreaksEndsARunAndTouchesNoRest) {
   const auto since = [&] { return stage.state.drives[0].commanded; };

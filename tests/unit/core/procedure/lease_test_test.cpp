@@ -53,6 +53,19 @@ TEST_F(LeaseTest, TellsHowLongItTakesAtMost) {
   EXPECT_EQ(answer.why.numbers[0], 20);
 }
 
+// Ten minutes to begin within [choice]: the pump rests for longer.
+TEST_F(LeaseTest, ThatCannotBeginIsOverAfterTenMinutesExactly) {
+  stage.room.actuators[0].off_shortest = 1h;
+  ASSERT_EQ(ask().why.why, Why::lease_tried);
+  const Instant asked = stage.now;
+  while (stage.now < asked + 10min - 1ms) {
+    stage.wait(std::min<Duration>(1min, asked + 10min - 1ms - stage.now));
+    ASSERT_EQ(phase(), LeasePhase::waiting) << seconds(stage.now - asked);
+  }
+  stage.wait(1ms);
+  EXPECT_NE(phase(), LeasePhase::waiting);
+}
+
 // Source: the project's safety decisions, 3: three renewals, the feedback stays ON for three times
 // the lease, then silence must bring OFF.
 TEST_F(LeaseTest, IsKeptByAPlugThatGoesOffByItself) {

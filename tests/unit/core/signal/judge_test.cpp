@@ -96,6 +96,16 @@ TEST_F(Signals, OneRefusalIsCountedTheSecondCostsTheQuality) {
   EXPECT_EQ(level().quality, Quality::good);
 }
 
+TEST_F(Signals, AGoodWordBetweenTwoRefusalsForgivesTheFirst) {
+  stage.says(Minimal::level, 90);
+  stage.happen(Refusal{Minimal::level});
+  stage.says(Minimal::level, 90);
+  EXPECT_EQ(level().refused_in_a_row, 0);
+  stage.happen(Refusal{Minimal::level});
+  EXPECT_EQ(level().quality, Quality::good);
+  EXPECT_EQ(level().refused, 2u) << "both are counted";
+}
+
 TEST_F(Signals, OutsideTheGrossRangeIsNoReading) {
   stage.says(Minimal::level, 90);
   stage.says(Minimal::level, 4000);
