@@ -207,7 +207,7 @@ std::string Style::capital(std::string text) {
 }
 
 std::string Style::sentence(const std::string& english) const {
-  const std::string html = with_code(escaped(rewritten(english)));
+  std::string html = with_code(escaped(rewritten(english)));
   if (panel_.language == config::Language::english || html.empty()) return html;
   return element("span", " lang=\"en\"", html);
 }
