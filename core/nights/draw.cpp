@@ -59,6 +59,11 @@ void draw_credible(Habits& habits, Chance& chance) {
 
 // The time that the whole vat takes in truth, and half as much again for pauses and rests; where
 // fills begin by the hours of the day, a day more.
+bool fills_by_itself(const room::Room& room) {
+  const bool by_the_clock = room.purifier && room.purifier->start_hours;
+  return room.vat && (room.vat->start_below || by_the_clock);
+}
+
 Duration longest_fill(const Habits& habits, const room::Room& room) {
   rehearsal::MembraneSettings settings = settings_of(habits).works.membrane;
   settings.rated = room.purifier->rated;
@@ -96,8 +101,7 @@ Night draw(const std::string& household, const room::Room& room, std::uint64_t s
   Chance chance(seed * 0x9E3779B97F4A7C15U + 1);
   Night night{.household = household, .seed = seed, .lasting = lasting, .habits = {}, .faults = {}};
   night.habits = draw_habits(chance);
-  const bool fills_by_itself = room.vat && (room.vat->start_below || room.purifier->start_hours);
-  if (!room.actuators.empty() && (!fills_by_itself || happens(chance, 20))) {
+  if (!room.actuators.empty() && (!fills_by_itself(room) || happens(chance, 20))) {
     add(night, "asks_start", between(chance, 1min, 10min), no_subject, between(chance, 30, 200));
   }
   const auto kinds = real_faults(room);
@@ -182,8 +186,7 @@ Night draw_wet_under(const FaultKind* kind, const std::string& household, const 
   night.habits.vat_filled = 0.2;
   night.habits.obeys_after_s = wet_obeys_after_s;
   night.habits.broker_latency_s = wet_latency_s;
-  const bool fills_by_itself = room.vat && (room.vat->start_below || room.purifier->start_hours);
-  if (!fills_by_itself) add(night, "asks_start", 1min, no_subject, 200);
+  if (!fills_by_itself(room)) add(night, "asks_start", 1min, no_subject, 200);
   const Duration at = between(chance, 15min, 25min);
   Duration lasting{0};
   if (kind != nullptr) {
