@@ -137,6 +137,12 @@ TEST_F(Edges, ALatchKnowsSinceWhen) {
   EXPECT_EQ(latch.since, since) << "it stands, and is not set anew";
 }
 
+TEST_F(Edges, ATripForgivesTheOnsThatWereIgnored) {
+  stage.state.drives[0].ignored = 2;
+  stage.says(support::floor, 1);
+  EXPECT_EQ(stage.state.drives[0].ignored, 0);
+}
+
 // Frost forbids starts only; what began under a bypass ends with it at that very instant.
 TEST_F(Edges, ABypassThatEndsEndsWhatRunsInItsCause) {
   stage.happen(Ask{.kind = AskKind::stop, .ticket = 1, .lasting = 1min});
