@@ -120,7 +120,10 @@ void Reporter::work() {
 Reporter::Steady::time_point Reporter::tend() {
   auto until = line_.tend();
   if (homie_) until = std::min(until, homie_->tend());
-  if (alerts_ != nullptr) until = std::min(until, alerts_->tend());
+  if (alerts_ != nullptr) {
+    until = std::min(until, alerts_->tend());
+    undescribed_ = undescribed_ || alerts_->has_news();
+  }
   const bool all_shown = line_.has_shown_all() && (!homie_ || homie_->has_shown_all());
   static const std::vector<hub::Message> nothing;
   if (all_shown && showing_.arrived(line_.shown(), homie_ ? homie_->shown() : nothing)) {

@@ -3,11 +3,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <random>
 #include <string_view>
 #include <unordered_set>
 #include <utility>
 
+#include "daemon/base/instance.hpp"
 #include "daemon/hub/discovery.hpp"
 #include "daemon/hub/offer.hpp"
 #include "daemon/hub/parts.hpp"
@@ -19,11 +19,6 @@ namespace {
 // A disk that refuses is asked again after so long.
 constexpr std::chrono::seconds patience{60};
 constexpr int file_mark = 0x74776862;  // "twhb"
-
-std::string new_instance() {
-  std::random_device chance;
-  return fmt::format("{:08x}{:04x}", chance(), chance() & 0xffffU);
-}
 
 }  // namespace
 

@@ -57,13 +57,13 @@ void draw_credible(Habits& habits, Chance& chance) {
   habits.day_longest_h = habits.lease_of_nobody = 0;
 }
 
-// The time that the whole vat takes in truth, and half as much again for pauses and rests; where
-// fills begin by the hours of the day, a day more.
 bool fills_by_itself(const room::Room& room) {
   const bool by_the_clock = room.purifier && room.purifier->start_hours;
   return room.vat && (room.vat->start_below || by_the_clock);
 }
 
+// The time that the whole vat takes in truth, and half as much again for pauses and rests; where
+// fills begin by the hours of the day, a day more.
 Duration longest_fill(const Habits& habits, const room::Room& room) {
   rehearsal::MembraneSettings settings = settings_of(habits).works.membrane;
   settings.rated = room.purifier->rated;

@@ -6,6 +6,7 @@
 #include <random>
 
 #include "daemon/alerts/way.hpp"
+#include "daemon/base/instance.hpp"
 #include "daemon/log/log.hpp"
 
 namespace tidewright::alerts {
@@ -19,11 +20,6 @@ using namespace std::chrono_literals;
 constexpr int file_mark = 0x7477626f;  // "twbo"
 constexpr auto heard_every = 100ms;    // while the courier is under way
 constexpr auto written_again_after = 5s;
-
-std::string new_instance() {
-  std::random_device chance;
-  return fmt::format("{:08x}{:04x}", chance(), chance() & 0xffffU);
-}
 
 // 2 s, doubled to an hour, each shortened by chance: not all that wait for a server come at once.
 std::chrono::milliseconds back_off(int failures) {
@@ -93,6 +89,7 @@ void Alerts::fail(Road& road, const std::string& why) {
 }
 
 void Alerts::settle(const post::Outcome& outcome) {
+  has_news_ = true;
   // Behind one that failed the courier tries none of its way.
   std::erase_if(with_courier_, [&](const Letter& letter) {
     return letter.way == outcome.way &&
@@ -153,7 +150,8 @@ Alerts::Steady::time_point Alerts::tend() {
   return until;
 }
 
-std::vector<report::Thing> Alerts::ways() const {
+std::vector<report::Thing> Alerts::ways() {
+  has_news_ = false;
   std::vector<report::Thing> things;
   for (const Road& road : roads_) {
     things.push_back(

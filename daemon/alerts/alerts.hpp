@@ -32,8 +32,10 @@ class Alerts {
   void take(const State& state);
   // Sends the courier and hears what it tells. Returns when to call it again.
   Steady::time_point tend();
+  // Whether ways() has changed since it was asked for last.
+  bool has_news() const { return has_news_; }
   // How each way stands, to be shown with the report: `way/webhook`, `way/mail`.
-  std::vector<report::Thing> ways() const;
+  std::vector<report::Thing> ways();
 
  private:
   struct Road {
@@ -58,6 +60,7 @@ class Alerts {
   std::vector<Road> roads_;
   std::vector<post::Letter> with_courier_;  // and nothing told of them yet
   bool written_ = true;
+  bool has_news_ = true;
   Steady::time_point write_again_{};
 };
 

@@ -20,14 +20,14 @@ std::optional<Outbox> Outbox::of(std::string_view text) {
     const json document = json::parse(text);
     Outbox outbox{document.at("instance"), document.at("taken")};
     for (const json& each : document.at("letters")) {
-      const Way way = each.at("way") == name(Way::mail) ? Way::mail : Way::webhook;
+      const Way way = post::way_named(each.at("way").get<std::string>()).value();
       const Instant not_before{Duration{each.at("not_before").get<std::int64_t>()}};
       outbox.entries_.push_back(
           {{{each.at("notice"), way, each.at("body")}, each.at("of"), not_before},
            each.at("refusals")});
     }
     return outbox;
-  } catch (const json::exception&) {
+  } catch (const std::exception&) {
     return std::nullopt;
   }
 }

@@ -3,6 +3,7 @@
 
 #include <array>
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -11,6 +12,13 @@ namespace tidewright::post {
 enum class Way : std::uint8_t { webhook, mail };
 inline constexpr std::array ways{Way::webhook, Way::mail};
 constexpr std::string_view name(Way way) { return way == Way::webhook ? "webhook" : "mail"; }
+// The way of that name; none if there is no such way.
+constexpr std::optional<Way> way_named(std::string_view word) {
+  for (const Way way : ways) {
+    if (name(way) == word) return way;
+  }
+  return std::nullopt;
+}
 
 struct Letter {
   std::string notice;  // the same whenever it is sent again: a receiver drops what it knows

@@ -26,7 +26,8 @@ config::Mail mail(const json& from) {
           from.at("from"),   from.at("to"),       from.at("ca_file")};
 }
 
-Way way(const json& word) { return word == name(Way::mail) ? Way::mail : Way::webhook; }
+// Throws if it names none.
+Way way(const json& word) { return way_named(word.get<std::string>()).value(); }
 
 constexpr std::array fates{"delivered", "refused", "failed"};
 
@@ -40,7 +41,7 @@ template <class Make>
 auto understood(std::string_view text, Make make) -> std::optional<decltype(make(json{}))> {
   try {
     return make(json::parse(text));
-  } catch (const json::exception&) {
+  } catch (const std::exception&) {
     return std::nullopt;
   }
 }

@@ -44,7 +44,8 @@ TEST(Orders, AWayThatIsNotWantedIsNotThere) {
 
 TEST(Orders, AnythingElseIsNone) {
   for (const char* text :
-       {"", "{", "[]", "{}", R"({"letters":[{"notice":1}]})", R"({"letters":[],"webhook":{}})"}) {
+       {"", "{", "[]", "{}", R"({"letters":[{"notice":1}]})", R"({"letters":[],"webhook":{}})",
+        R"({"letters":[{"notice":"a","way":"pigeon","body":""}]})"}) {
     EXPECT_FALSE(orders_of(text)) << text;
   }
 }
