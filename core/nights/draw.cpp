@@ -178,6 +178,21 @@ void vary(Night& night, std::uint64_t seed) {
                    [](const Fault& a, const Fault& b) { return a.at < b.at; });
 }
 
+void join(Night& night, const FaultKind& kind, const FaultKind& beside, const room::Room& room,
+          std::uint64_t seed) {
+  Chance chance(seed);
+  night.seed = seed;
+  std::vector<std::size_t> moments;
+  for (std::size_t n = 0; n < night.faults.size(); ++n) {
+    if (night.faults[n].kind == &beside) moments.push_back(n);
+  }
+  if (moments.empty() || subjects(kind, room).empty()) return;
+  // Just before the other, so that it begins in the same phase.
+  const auto moment = static_cast<std::ptrdiff_t>(one_of(chance, moments));
+  const Fault fault = draw_fault(chance, kind, room, (night.faults.begin() + moment)->at);
+  if (!overlaps(night, fault)) night.faults.insert(night.faults.begin() + moment, fault);
+}
+
 Night draw_wet_under(const FaultKind* kind, const std::string& household, const room::Room& room,
                      Chance& chance) {
   constexpr Duration longest = 30min;

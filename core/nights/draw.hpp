@@ -21,6 +21,9 @@ Night draw_recovery(const std::string& household, const room::Room&, std::uint64
 bool fills_to_a_mark(const room::Room&);
 // The same faults in another order of chance: other noise, other moments, some other habits.
 void vary(Night&, std::uint64_t seed);
+// The same night with one fault more, of this kind, at the moment of one of the other; as it was
+// where the room can have no such fault or the night has no such moment.
+void join(Night&, const FaultKind&, const FaultKind& beside, const room::Room&, std::uint64_t seed);
 // A fill, that one fault (null: none) and nothing else, and water on the floor while it lasts.
 Night draw_wet_under(const FaultKind*, const std::string& household, const room::Room&,
                      rehearsal::Chance&);

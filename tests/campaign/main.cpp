@@ -4,7 +4,6 @@
 //   campaign COUNTS [INCIDENTS] [MINUTES]   at least so many (100000); stops after so long (none)
 // Exit 1 on a violation; the shortest night that shows it is printed and written beside COUNTS.
 #include <fmt/format.h>
-#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <array>
@@ -14,83 +13,33 @@
 #include <ctime>
 #include <fstream>
 #include <map>
-#include <sstream>
 #include <string>
 #include <vector>
 
-#include "core/nights/draw.hpp"
 #include "core/nights/run.hpp"
 #include "core/nights/shrink.hpp"
 #include "core/nights/text.hpp"
 #include "core/rules/catalogue.hpp"
+#include "tests/campaign/counts.hpp"
 #include "tests/support/households.hpp"
 
-namespace tidewright {
+namespace tidewright::campaign {
 namespace {
 
-using nights::Cell;
 using nights::Night;
 
 constexpr std::size_t often_enough = 30;
 constexpr std::uint64_t saved_every = 1000;
 constexpr std::uint64_t compared_every = 20;  // with the perfect keeper
-// A cell that so many nights like its first one did not reach again is left as it is.
+// A cell that so many nights which sought it did not reach often enough is left as it is.
 constexpr std::size_t tries_most = 400;
 
-struct Count {
-  std::size_t times = 0, tries = 0;
-  // The first night that reached it: by which seed it was drawn, then by which it was varied.
-  std::vector<std::uint64_t> first;
-};
-
-std::string text(const std::vector<std::uint64_t>& seeds) {
-  return fmt::format("{}", fmt::join(seeds, "+"));
-}
-
-std::vector<std::uint64_t> seeds_of(const std::string& text) {
-  std::vector<std::uint64_t> seeds;
-  std::istringstream in(text);
-  for (std::string seed; std::getline(in, seed, '+');) seeds.push_back(std::stoull(seed));
-  return seeds;
-}
-
-struct Counts {
-  std::uint64_t incidents = 0, violations = 0, steps = 0, wet = 0, trips = 0;
-  double made = 0, possible = 0, core_seconds = 0;
-  std::map<std::string, Count> cells;
-};
-
-std::string name(const Cell& cell) {
+Cell words(const nights::Cell& cell) {
   constexpr std::array phases{"not_alive", "no_demand", "halted", "waiting", "filling"};
-  return fmt::format("{} {} {}", cell.kind->name, phases[static_cast<std::size_t>(cell.phase)],
-                     cell.finding < room::rule_count
-                         ? rules::rule(static_cast<room::RuleId>(cell.finding)).name
-                         : "nothing");
-}
-
-Counts load(const std::string& file) {
-  Counts counts;
-  std::ifstream in(file);
-  in >> counts.incidents >> counts.violations >> counts.steps >> counts.wet >> counts.trips >>
-      counts.made >> counts.possible >> counts.core_seconds;
-  std::string fault, phase, finding, first;
-  Count count;
-  while (in >> fault >> phase >> finding >> count.times >> count.tries >> first) {
-    count.first = seeds_of(first);
-    counts.cells[fault + " " + phase + " " + finding] = count;
-  }
-  return counts;
-}
-
-void save(const Counts& counts, const std::string& file) {
-  std::ofstream out(file + ".new");
-  out << fmt::format("{} {} {} {} {} {} {} {}\n", counts.incidents, counts.violations, counts.steps,
-                     counts.wet, counts.trips, counts.made, counts.possible, counts.core_seconds);
-  for (const auto& [cell, count] : counts.cells) {
-    out << fmt::format("{} {} {} {}\n", cell, count.times, count.tries, text(count.first));
-  }
-  out.close();
-  std::rename((file + ".new").c_str(), file.c_str());
+  return {std::string(cell.kind->name), phases[static_cast<std::size_t>(cell.phase)],
+          std::string(cell.finding < room::rule_count
+                          ? rules::rule(static_cast<room::RuleId>(cell.finding)).name
+                          : "nothing")};
 }
 
 class Campaign {
@@ -100,15 +49,14 @@ class Campaign {
 
   bool is_done() const { return counts_.incidents >= wanted_ && rare() == counts_.cells.end(); }
 
-  // The next seed, or, once there are many, a night like the first that reached a rare cell.
+  // The next seed, or, once there are many, a night that seeks a rare cell.
   void live_one() {
     const std::uint64_t seed = counts_.incidents++;
     const auto cell = rare();
-    if (seed < wanted_ || cell == counts_.cells.end()) return live({seed});
-    ++counts_.cells[cell->first].tries;
-    std::vector<std::uint64_t> like = cell->second.first;
-    like.push_back(seed);
-    live(like);
+    if (seed < wanted_ || cell == counts_.cells.end()) return live({Step{seed}});
+    Count& count = counts_.cells[cell->first];
+    const std::size_t tried = count.tries++;
+    live(tried % 2 == 0 ? like_the_first(count, seed) : like_another(cell->first, tried / 2, seed));
   }
 
   void sum_up() const {
@@ -123,33 +71,56 @@ class Campaign {
         counts_.cells.size(), full, often_enough, counts_.made, counts_.possible, compared_every,
         static_cast<double>(counts_.incidents) / counts_.core_seconds);
     for (const auto& [cell, count] : counts_.cells) {
-      if (count.times < often_enough) fmt::print("  {} times only: {}\n", count.times, cell);
+      if (count.times < often_enough)
+        fmt::print("  {} times only: {} {} {}\n", count.times, cell.fault, cell.phase,
+                   cell.finding);
     }
   }
   bool found_nothing() const { return counts_.violations == 0; }
 
  private:
-  using Cells = std::map<std::string, Count>;
+  using Cells = std::map<Cell, Count>;
   Cells::const_iterator rare() const {
     return std::find_if(counts_.cells.begin(), counts_.cells.end(), [](const auto& cell) {
       return cell.second.times < often_enough && cell.second.tries < tries_most;
     });
   }
 
-  // The night that the first seed draws and the others vary.
-  void live(const std::vector<std::uint64_t>& seeds) {
-    const support::Household& household = households_[seeds[0] % households_.size()];
-    Night night = nights::draw_incident(household.name, household.room, seeds[0]);
-    for (std::size_t i = 1; i < seeds.size(); ++i) nights::vary(night, seeds[i]);
+  static Recipe like_the_first(const Count& count, std::uint64_t seed) {
+    Recipe recipe = count.first;
+    recipe.push_back({seed});
+    return recipe;
+  }
+
+  // A night in which the same was found in the same phase after another fault, joined by this one.
+  // Each such night in its turn.
+  Recipe like_another(const Cell& cell, std::size_t turn, std::uint64_t seed) const {
+    const nights::FaultKind* joins = nights::fault_kind_named(cell.fault);
+    std::vector<Recipe> others;
+    for (const auto& [other, count] : counts_.cells) {
+      if (other.fault == cell.fault || other.phase != cell.phase) continue;
+      if (other.finding != cell.finding) continue;
+      const room::Room& room = household_of(count.first, households_).room;
+      if (nights::subjects(*joins, room).empty()) continue;
+      others.push_back(count.first);
+      others.back().push_back({seed, joins, nights::fault_kind_named(other.fault)});
+    }
+    return others.empty() ? like_the_first(counts_.cells.at(cell), seed)
+                          : others[turn % others.size()];
+  }
+
+  void live(const Recipe& recipe) {
+    const support::Household& household = household_of(recipe, households_);
+    const Night night = night_of(recipe, household);
     const auto begin = std::clock();
     const nights::Outcome outcome = nights::Run(household.room, night).live();
     counts_.core_seconds += static_cast<double>(std::clock() - begin) / CLOCKS_PER_SEC;
     counts_.steps += outcome.steps;
     counts_.wet += outcome.wet_spells;
     counts_.trips += outcome.trips;
-    for (const Cell& cell : outcome.cells) {
-      Count& count = counts_.cells[name(cell)];
-      if (count.times++ == 0) count.first = seeds;
+    for (const nights::Cell& cell : outcome.cells) {
+      Count& count = counts_.cells[words(cell)];
+      if (count.times++ == 0) count.first = recipe;
     }
     if (counts_.incidents % compared_every == 0) {
       counts_.made += outcome.made.value;
@@ -186,7 +157,7 @@ int run(const std::string& file, std::uint64_t incidents, long minutes) {
 }
 
 }  // namespace
-}  // namespace tidewright
+}  // namespace tidewright::campaign
 
 int main(int count, char** words) {
   if (count < 2) {
@@ -196,5 +167,5 @@ int main(int count, char** words) {
   const auto number = [&](int i, std::uint64_t otherwise) {
     return count > i ? std::strtoull(words[i], nullptr, 10) : otherwise;
   };
-  return tidewright::run(words[1], number(2, 100'000), static_cast<long>(number(3, 0)));
+  return tidewright::campaign::run(words[1], number(2, 100'000), static_cast<long>(number(3, 0)));
 }

@@ -188,5 +188,49 @@ TEST_F(TwoVats, TheMixingVatThatIsLowEndsTheHeaterAlone) {
   EXPECT_FALSE(runs(room::Role::heater));
 }
 
+// Product over its limit, where the household only wants to be told: the fill valve shuts it out.
+struct Breakthrough : testing::Test {
+  void make(room::Room room) {
+    room.purifier->on_breakthrough = room::OnBreakthrough::notify;
+    stage = Stage(std::move(room));
+    stage.begin();
+    stage.wait(2min);
+    ASSERT_TRUE(stage.is_on());
+  }
+  void break_through() {
+    stage.says(support::product, 5);
+    stage.wait(45min);
+    ASSERT_TRUE(stage.state.findings[room::RuleId::resin_breakthrough].active);
+  }
+  room::ActuatorIndex index(room::Role role) const { return *room::find(stage.room, role); }
+  Stage stage;
+};
+
+TEST_F(Breakthrough, WithoutAFillValveGoesOnIntoTheVat) {
+  make(support::minimal_room());
+  break_through();
+  EXPECT_TRUE(stage.is_on());
+}
+
+TEST_F(Breakthrough, StopsThePumpWhereNeitherFillNorDivertValveIsOpen) {
+  make(support::whole_room());
+  break_through();
+  EXPECT_FALSE(stage.is_on(index(room::Role::fill_valve)));
+  EXPECT_FALSE(stage.is_on());
+  EXPECT_EQ(stage.state.drives[0].why.why, Why::product_above_zero);
+}
+
+TEST_F(Breakthrough, LetsThePumpRunWhileTheDivertValveIsOpen) {
+  make(support::whole_room());
+  stage.happen(Ask{.kind = AskKind::start,
+                   .ticket = 1,
+                   .actuator = index(room::Role::divert_valve),
+                   .lasting = 2h});
+  stage.wait(1min);
+  ASSERT_TRUE(stage.is_on(index(room::Role::divert_valve)));
+  break_through();
+  EXPECT_TRUE(stage.is_on());
+}
+
 }  // namespace
 }  // namespace tidewright

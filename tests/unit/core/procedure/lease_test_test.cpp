@@ -138,6 +138,18 @@ TEST_F(LeaseTest, AHandOnTheButtonProvesNothing) {
   EXPECT_EQ(phase(), LeasePhase::none);
 }
 
+// Nine tenths of the lease, 108 s, are the least that a plug's own timer is believed [choice].
+TEST_F(LeaseTest, ItIsTheTimerFromNineTenthsOnToTheMillisecond) {
+  for (const Duration early : {0ms, 1ms}) {
+    begin(support::minimal_room());
+    come_to_silence();
+    stage.wait(stage.state.lease_tests.under_way.since + 108s - early - stage.now);
+    ASSERT_TRUE(stage.is_on());
+    goes_off_by_itself();
+    EXPECT_EQ(result().passed, early == 0ms);
+  }
+}
+
 TEST_F(LeaseTest, WithoutAWordOfThePlugItProvesNothing) {
   stage.plug_has_timer = false;
   come_to_silence();
