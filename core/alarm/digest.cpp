@@ -16,8 +16,7 @@ constexpr Duration evening = 21h;
 
 // The same instant, or the next morning.
 Instant by_day(Instant at, const WallClock& wall) {
-  const Duration local = at.time_since_epoch() + wall.ahead + wall.zone;
-  const Duration of_day = ((local % 24h) + 24h) % 24h;
+  const Duration of_day = time_of_day(at, wall);
   if (of_day < morning) return at + (morning - of_day);
   return of_day < evening ? at : at + (24h + morning - of_day);
 }

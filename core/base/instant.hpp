@@ -36,6 +36,12 @@ struct WallClock {
   friend bool operator==(const WallClock&, const WallClock&) = default;
 };
 
+// Since the household's own midnight: 0 to less than 24 h.
+inline Duration time_of_day(Instant at, const WallClock& wall) {
+  const Duration local = at.time_since_epoch() + wall.ahead + wall.zone;
+  return local - std::chrono::floor<std::chrono::days>(local);
+}
+
 // The earliest of the deadlines that the stages ask for.
 struct Wake {
   Instant at = never;

@@ -132,12 +132,6 @@ Night draw_day(const std::string& household, const room::Room& room, std::uint64
   return draw(household, room, seed, 24h, 6);
 }
 
-bool fills_to_a_mark(const room::Room& room) {
-  if (!room::driving(room) || !room.vat) return false;
-  return room.vat->stop_at ||
-         room::find(room, room::Quantity::float_switch, room::Place::vat).has_value();
-}
-
 Night draw_recovery(const std::string& household, const room::Room& room, std::uint64_t seed) {
   constexpr Duration calm_from = 5h;
   Night night = draw(household, room, seed, calm_from + 2h, 3);

@@ -18,7 +18,6 @@ Night draw_day(const std::string& household, const room::Room&, std::uint64_t se
 // are reset and a fill is started; without one, the daemon must go on by itself where no trip is
 // latched. Lasts until the vat must be full. For rooms that fill to a mark by themselves.
 Night draw_recovery(const std::string& household, const room::Room&, std::uint64_t seed);
-bool fills_to_a_mark(const room::Room&);
 // The same faults in another order of chance: other noise, other moments, some other habits.
 void vary(Night&, std::uint64_t seed);
 // The same night with one fault more, of this kind, at the moment of one of the other; as it was

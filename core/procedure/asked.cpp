@@ -7,14 +7,6 @@
 namespace tidewright::procedure {
 namespace {
 
-bool ends_by_itself(const picture::Picture& picture) {
-  const bool by_float =
-      room::find(picture.room, room::Quantity::float_switch, room::Place::vat).has_value();
-  const bool by_level = picture.room.vat && picture.room.vat->stop_at &&
-                        room::find(picture.room, room::Quantity::level, room::Place::vat);
-  return by_float || by_level;
-}
-
 std::optional<Reason> refusal_to_start(const picture::Picture& picture, const Ask& ask) {
   if (!picture.driving) return Reason{Why::nothing_to_drive, no_subject, {}};
   if (const auto latch = held_by_latch(picture)) return latch;
@@ -23,7 +15,7 @@ std::optional<Reason> refusal_to_start(const picture::Picture& picture, const As
     return Reason{Why::nothing_to_drive, no_subject, {}};
   }
   if (const auto reason = full(picture)) return reason;
-  if (ask.lasting <= Duration{0} && !ends_by_itself(picture)) {
+  if (ask.lasting <= Duration{0} && !room::fills_to_a_mark(picture.room)) {
     return Reason{Why::needs_minutes, no_subject, {}};
   }
   if (ask.lasting > attended_longest) {

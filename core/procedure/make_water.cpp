@@ -39,17 +39,6 @@ void end_when_due(const picture::Picture& picture, MakeWater& water, Wake& wake)
   wake.by(water.until);
 }
 
-bool within(const room::Hours& hours_of_day, const state::Circumstances& known) {
-  const auto local = known.now + known.wall.ahead + known.wall.zone;
-  const auto midnight = std::chrono::floor<std::chrono::days>(local.time_since_epoch());
-  const auto minute =
-      std::chrono::floor<std::chrono::minutes>(local.time_since_epoch() - midnight).count();
-  if (hours_of_day.from <= hours_of_day.to) {
-    return minute >= hours_of_day.from && minute < hours_of_day.to;
-  }
-  return minute >= hours_of_day.from || minute < hours_of_day.to;
-}
-
 // Below START by the gauge; or, with a float switch only, in the hours that the file allows.
 std::optional<Reason> reason_to_begin(const picture::Picture& picture, const MakeWater& water) {
   const auto& start_below = picture.room.vat->start_below;
@@ -78,7 +67,8 @@ void begin_when_due(const picture::Picture& picture, MakeWater& water, Wake& wak
     return;
   }
   const auto& start_hours = picture.room.purifier->start_hours;
-  if (start_hours && !within(*start_hours, picture.circumstances)) {
+  const Duration now = time_of_day(picture.now, picture.circumstances.wall);
+  if (start_hours && !start_hours->hold(now)) {
     water.why = {Why::outside_hours, no_subject, {}};
     return wake.by(picture.now + 1min);
   }

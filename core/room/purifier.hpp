@@ -13,11 +13,15 @@ namespace tidewright::room {
 enum class WaterStopsWith : std::uint8_t { valve, pump, nothing };
 enum class OnBreakthrough : std::uint8_t { notify, stop_pump };
 
-// Local times of day between which an unattended fill may begin, in minutes after midnight;
-// `from` after `to` spans midnight. The float-switch rung starts by them.
+// From one local time of day to another, in minutes after midnight; spans it if `from` is later.
 struct Hours {
   int from = 0;
   int to = 24 * 60;
+  bool hold(Duration time_of_day) const {
+    const Duration first = std::chrono::minutes{from}, end = std::chrono::minutes{to};
+    const bool begun = time_of_day >= first, over = time_of_day >= end;
+    return first <= end ? begun && !over : begun || !over;
+  }
 };
 
 struct Purifier {
@@ -33,6 +37,7 @@ struct Purifier {
   Duration permeate_settles{5 * 60'000};  // permeate readings count after this much running
   Duration judged_over{5 * 60'000};       // product is judged on a median over this time
   Litres judged_litres{2};                //   and this much water, whichever is longer
+  // Of unattended fills; where a float switch is all there is, what starts them.
   std::optional<Hours> start_hours;
   Celsius frost_below{4};
   Bars feed_pressure_low{0.3};  // under this the pump runs dry

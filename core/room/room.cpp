@@ -35,6 +35,12 @@ std::optional<ActuatorIndex> driving(const Room& room) {
   return room.purifier->driven_by;
 }
 
+bool fills_to_a_mark(const Room& room) {
+  if (!driving(room) || !room.vat) return false;
+  if (find(room, Quantity::float_switch, Place::vat)) return true;
+  return room.vat->stop_at && find(room, Quantity::level, Place::vat);
+}
+
 bool go_together(const Room& room, ActuatorIndex a, ActuatorIndex b) {
   return a == b ||
          (facts(room.actuators[a].role).makes_water && facts(room.actuators[b].role).makes_water);

@@ -45,6 +45,8 @@ std::optional<ActuatorIndex> find(const Room&, Role);
 
 // The actuator that drives the purifier, or none.
 std::optional<ActuatorIndex> driving(const Room&);
+// Whether a fill ends when the vat is full, by its float switch or by its gauge at STOP.
+bool fills_to_a_mark(const Room&);
 // Whether neither of the two can go on without the other, or both are one.
 bool go_together(const Room&, ActuatorIndex, ActuatorIndex);
 // How long after a command its feedback is due: the travel, 10 s for a sleepy mesh, and a report's

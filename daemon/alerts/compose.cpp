@@ -34,12 +34,8 @@ std::string body(const report::Message& message, const config::Household& househ
 }  // namespace
 
 Instant end_of(const room::Hours& hours, Instant at, const WallClock& wall) {
-  using std::chrono::minutes;
-  const Duration local = at.time_since_epoch() + wall.ahead + wall.zone;
-  const Duration of_day = local - std::chrono::floor<std::chrono::days>(local);
-  const Duration from = minutes{hours.from}, to = minutes{hours.to};
-  const bool within = from <= to ? of_day >= from && of_day < to : of_day >= from || of_day < to;
-  if (!within) return at;
+  const Duration of_day = time_of_day(at, wall), to = std::chrono::minutes{hours.to};
+  if (!hours.hold(of_day)) return at;
   return at + (of_day < to ? to - of_day : to + std::chrono::days{1} - of_day);
 }
 

@@ -12,11 +12,4 @@ inline bool can_be_measured(room::Quantity quantity) {
          quantity == room::Quantity::pressure;
 }
 
-// Whether a fill that a person starts ends by itself when the vat is full.
-inline bool fills_by_itself(const room::Room& room) {
-  const bool ends = room.vat && (room.vat->stop_at ||
-                                 room::find(room, room::Quantity::float_switch, room::Place::vat));
-  return ends && room::driving(room).has_value();
-}
-
 }  // namespace tidewright::hub

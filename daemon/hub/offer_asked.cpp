@@ -144,7 +144,7 @@ void add_asked(const View& view, std::vector<Offer>& out) {
   Asking asking{view, out};
   const room::Room& room = view.household.room;
   add_alarms(asking);
-  if (fills_by_itself(room)) {
+  if (room::fills_to_a_mark(room)) {
     add_press(asking, "ask", "start", "start_make_water", "Make water: start");
     add_press(asking, "ask", "stop", "stop_make_water", "Make water: stop");
   }

@@ -16,7 +16,7 @@ using hub::Verb;
 void add_water(const room::Room& room, std::vector<Question>& all) {
   if (!room::driving(room)) return;
   std::vector<int> lasting{30, 60, 120, 240};
-  if (hub::fills_by_itself(room)) lasting.insert(lasting.begin(), 0);
+  if (room::fills_to_a_mark(room)) lasting.insert(lasting.begin(), 0);
   all.push_back({.path = "start/make_water",
                  .verb = Verb::ask,
                  .what = "start",

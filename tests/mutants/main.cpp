@@ -79,7 +79,7 @@ class Nights {
  public:
   Nights() {
     for (const support::Household& household : households_) {
-      if (nights::fills_to_a_mark(household.room)) filling_.push_back(household);
+      if (room::fills_to_a_mark(household.room)) filling_.push_back(household);
     }
   }
 

@@ -138,7 +138,7 @@ class Recovery : public testing::TestWithParam<std::uint64_t> {};
 TEST_P(Recovery, FillsAgain) {
   std::vector<Household> filling;
   for (const Household& household : support::households()) {
-    if (nights::fills_to_a_mark(household.room)) filling.push_back(household);
+    if (room::fills_to_a_mark(household.room)) filling.push_back(household);
   }
   live_part(nights::draw_recovery, filling, GetParam(), recoveries_in_a_part);
 }
