@@ -3,7 +3,7 @@
 # What building and trying the program needs.
 build_packages="g++ cmake ninja-build pkg-config libfmt-dev libspdlog-dev nlohmann-json3-dev
   libpaho-mqtt-dev libpaho-mqttpp-dev libssl-dev libtomlplusplus-dev libcli11-dev
-  libsqlitecpp-dev libsqlite3-dev libcpp-httplib-dev libcurl4-openssl-dev
+  libsqlitecpp-dev libsqlite3-dev libcpp-httplib-dev libcurl4-openssl-dev libjs-dygraphs
   mosquitto mosquitto-clients"
 
 # need PACKAGE...: returns once each of them is installed; as root, or by sudo.

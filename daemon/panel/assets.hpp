@@ -1,4 +1,5 @@
-// What stands in daemon/panel/page, built into the program by page/embed.cmake.
+// What stands in daemon/panel/page, and the library that draws curves, built into the program by
+// page/embed.cmake.
 #pragma once
 
 #include <span>
@@ -9,6 +10,7 @@ namespace tidewright::panel {
 struct Asset {
   std::string_view path;  // "/panel.css"
   std::string_view type;
+  std::string_view encoding;  // "gzip", or "" as it is
   std::string_view body;
 };
 

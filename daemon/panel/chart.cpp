@@ -30,6 +30,10 @@ struct Drawing {
     const double low = figures.front(), high = figures.back();
     return bottom - (bottom - top) * (value - low) / (high - low);
   }
+  // Where a tenth of the time has no reading, the line is broken: nobody knows what was in between.
+  bool goes_on(std::size_t before, std::size_t slice) const {
+    return before < slice && slice - before <= curve.slices().size() / 10;
+  }
   std::string with_unit(double value) const {
     const Style::Figure figure = style.figure(value, unit);
     return style.number(figure.value) + " " + figure.unit;
@@ -68,8 +72,7 @@ std::string along(const Drawing& d) {
   return html;
 }
 
-// The last of each slice as a line, its lowest to highest as a band. Where a tenth of the time has
-// no reading, the line is broken: nobody knows what was in between.
+// The last of each slice as a line, its lowest to highest as a band.
 std::string line(const Drawing& d) {
   const auto& slices = d.curve.slices();
   std::string curve, range;
@@ -77,7 +80,7 @@ std::string line(const Drawing& d) {
   for (std::size_t i = 0; i < slices.size(); ++i) {
     if (!slices[i]) continue;
     const double x = d.x(i);
-    const bool goes_on = before < slices.size() && i - before <= slices.size() / 10;
+    const bool goes_on = d.goes_on(before, i);
     curve += fmt::format("{}{:.1f} {:.1f}", goes_on ? "L" : "M", x, d.y(d.shown(slices[i]->last)));
     if (!goes_on) curve += "h1";
     const double high = d.y(d.shown(slices[i]->highest)), low = d.y(d.shown(slices[i]->lowest));
@@ -96,6 +99,36 @@ std::string marks(const Drawing& d) {
                         d.x(mark.at), top, bottom, d.x(mark.at), top - 8, ++number);
   }
   return html;
+}
+
+// The same for the page's script: milliseconds of the household's own clock, and of each slice the
+// lowest, the last and the highest; nothing where the line is broken.
+std::string readings(const Drawing& d) {
+  const Duration ahead = d.wall.ahead + d.wall.zone;
+  const auto local = [&](Instant at) { return (at + ahead).time_since_epoch().count(); };
+  const auto& slices = d.curve.slices();
+  const Duration slice = (d.curve.to() - d.curve.from()) / static_cast<long>(slices.size());
+  std::string rows, marks;
+  std::size_t before = slices.size();
+  for (std::size_t i = 0; i < slices.size(); ++i) {
+    if (!slices[i]) continue;
+    const Instant at = d.curve.from() + slice * static_cast<long>(i) + slice / 2;
+    if (!rows.empty() && !d.goes_on(before, i)) {
+      rows += fmt::format("[{},[null,null,null]],", local(at - slice));
+    }
+    rows += fmt::format("[{},[{:.6g},{:.6g},{:.6g}]],", local(at), d.shown(slices[i]->lowest),
+                        d.shown(slices[i]->last), d.shown(slices[i]->highest));
+    before = i;
+  }
+  rows.pop_back();
+  for (const Mark& mark : d.curve.marks()) {
+    marks += fmt::format("{}{}", marks.empty() ? "" : ",", local(mark.at));
+  }
+  return fmt::format(
+      R"(<script type="application/json" id="readings">{{"unit":"{}","hours":{},"from":{},"to":{},)"
+      R"("rows":[{}],"marks":[{}]}}</script>)",
+      d.style.figure(0, d.unit).unit, d.style.twelve_hours() ? 12 : 24, local(d.curve.from()),
+      local(d.curve.to()), rows, marks);
 }
 
 std::string list_of_marks(const Drawing& d) {
@@ -125,7 +158,11 @@ std::string chart(const Curve& curve, std::string_view unit, const WallClock& wa
   const std::string svg =
       fmt::format(R"(<svg viewBox="0 0 730 284" role="img" aria-label="{}">{}{}{}{}</svg>)",
                   escaped(words), upright(d), along(d), line(d), marks(d));
-  return element("figure", " class=\"chart\"", svg + element("figcaption", "", escaped(words))) +
+  return element("figure", " class=\"chart\"",
+                 svg +
+                     element("p", " class=\"reading\" role=\"status\" hidden",
+                             escaped(style.word(Word::read_the_curve))) +
+                     element("figcaption", "", escaped(words)) + readings(d)) +
          list_of_marks(d);
 }
 

@@ -53,6 +53,10 @@ std::string head(const Style& style, const std::string& room, const Frame& frame
   if (frame.page == Page::now) {
     html += R"(<noscript><meta http-equiv="refresh" content="60"></noscript>)";
   }
+  if (frame.page == Page::history) {
+    html +=
+        R"(<script src="/dygraph.min.js" defer></script><script src="/chart.js" defer></script>)";
+  }
   if (frame.is_answered) html += R"(<script src="/hold.js" defer></script>)";
   const Word word = names[static_cast<std::size_t>(frame.page)].word;
   return html + element("title", "", escaped(room + " – " + std::string(style.word(word))));

@@ -83,6 +83,12 @@ std::string Panel::page(Page page, const std::string& main, bool live) const {
       {.page = page, .as_of = feed_.as_of(), .live = live, .is_answered = asking_.exists()}, main);
 }
 
+static Reply file(const Asset& asset) {
+  Reply reply{200, std::string(asset.type), std::string(asset.body)};
+  if (!asset.encoding.empty()) reply.headers = {{"Content-Encoding", std::string(asset.encoding)}};
+  return reply;
+}
+
 Reply Panel::answer(const Call& call) {
   const std::string& path = call.path;
   if (path == "/") return front(call);
@@ -90,7 +96,7 @@ Reply Panel::answer(const Call& call) {
   if (path.starts_with("/history")) return history(path);
   if (asking_.exists() && (path == "/tell" || path.starts_with("/tell/"))) return tell(call);
   for (const Asset& asset : assets()) {
-    if (asset.path == path) return {200, std::string(asset.type), std::string(asset.body)};
+    if (asset.path == path) return file(asset);
   }
   return not_here();
 }

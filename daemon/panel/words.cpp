@@ -121,6 +121,12 @@ constexpr Row rows[] = {
     {Word::history_failed, "The journal cannot be read just now. Try again in a moment.",
      "Das Journal ist gerade nicht lesbar. Bitte gleich noch einmal."},
     {Word::lowest_highest, "Lowest {a}, highest {b}.", "Niedrigster Wert {a}, höchster {b}."},
+    {Word::read_the_curve,
+     "Point at the curve to read it, or go along it with the arrow keys. Draw over a part to "
+     "enlarge "
+     "it; click twice for the whole.",
+     "Auf die Kurve zeigen, um sie abzulesen, oder mit den Pfeiltasten an ihr entlang. Einen Teil "
+     "überstreichen, um ihn zu vergrößern; Doppelklick zeigt wieder alles."},
     {Word::told, "told by {a}", "gemeldet von {a}"},
     {Word::no_curves, "No instrument here shows a number.", "Kein Messgerät zeigt hier eine Zahl."},
 

@@ -107,6 +107,7 @@ enum class Word : std::uint8_t {
   history_empty,
   history_failed,
   lowest_highest,
+  read_the_curve,
   told,
   no_curves,
   // ask and tell

@@ -1,4 +1,5 @@
-# Writes the .cpp that holds the page's files: cmake -D FROM=folder -D TO=file.cpp -P embed.cmake
+# Writes the .cpp that holds the page's files, and a library of Debian's in gzip:
+# cmake -D FROM=folder -D LIBRARY=file.js -D TO=file.cpp -P embed.cmake
 set(types .css "text/css; charset=utf-8" .js "text/javascript; charset=utf-8"
   .svg "image/svg+xml")
 set(rows "")
@@ -10,8 +11,16 @@ foreach(file ${files})
   math(EXPR at "${at} + 1")
   list(GET types ${at} type)
   file(READ ${file} body)
-  string(APPEND rows "    {\"/${name}\", \"${type}\",\n     R\"page(${body})page\"},\n")
+  string(APPEND rows "    {\"/${name}\", \"${type}\", \"\",\n     R\"page(${body})page\"},\n")
 endforeach()
+
+cmake_path(GET LIBRARY FILENAME name)
+execute_process(COMMAND gzip -9nc ${LIBRARY} OUTPUT_FILE ${TO}.gz COMMAND_ERROR_IS_FATAL ANY)
+file(SIZE ${TO}.gz size)
+file(READ ${TO}.gz bytes HEX)
+string(REGEX REPLACE "(..)" "\\\\x\\1" bytes "${bytes}")
+string(APPEND rows "    {\"/${name}\", \"text/javascript; charset=utf-8\", \"gzip\",\n"
+  "     {\"${bytes}\", ${size}}},\n")
 file(WRITE ${TO} "#include \"daemon/panel/assets.hpp\"
 
 namespace tidewright::panel {
