@@ -39,9 +39,8 @@ void Chronicle::see(const room::Room& room, const State& state) {
 }
 
 std::string Chronicle::written(const Entry& entry, const Style& style, const std::string& now) {
-  const auto in_english = [&](const std::string& text) {
-    const bool same = style.language() == config::Language::english;
-    return element("strong", same ? "" : " lang=\"en\"", escaped(text));
+  const auto in_bold = [&](const std::string& text) {
+    return element("strong", "", style.of_core(text));
   };
   const auto word = [&](Word which) { return escaped(style.word(which)); };
   std::string text;
@@ -50,17 +49,17 @@ std::string Chronicle::written(const Entry& entry, const Style& style, const std
       text = word(Word::started);
       break;
     case Kind::on:
-      text = in_english(entry.what) + " " + word(Word::goes_on) + ". " + style.sentence(entry.why);
+      text = in_bold(entry.what) + " " + word(Word::goes_on) + ". " + style.sentence(entry.why);
       break;
     case Kind::off:
-      text = in_english(entry.what) + " " + word(Word::goes_off) + ". " + style.sentence(entry.why);
+      text = in_bold(entry.what) + " " + word(Word::goes_off) + ". " + style.sentence(entry.why);
       break;
     case Kind::alarm:
-      text = word(Word::alarm_raised) + ": " + in_english(entry.what) + ". " +
-             style.sentence(entry.why);
+      text =
+          word(Word::alarm_raised) + ": " + in_bold(entry.what) + ". " + style.sentence(entry.why);
       break;
     case Kind::over:
-      text = in_english(entry.what) + ": " + word(Word::alarm_over) + ".";
+      text = in_bold(entry.what) + ": " + word(Word::alarm_over) + ".";
       break;
   }
   return element("li", "",

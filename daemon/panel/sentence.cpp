@@ -23,10 +23,8 @@ std::string step(const Style& style, Word name, const std::string& text) {
 
 std::string alarm_in_full(const View& view, const Standing& alarm) {
   const Style& style = view.style;
-  const std::string lang = style.language() == config::Language::english ? "" : " lang=\"en\"";
   const std::string since = style.said(Word::alarm_since, style.time(alarm.since, view.now));
-  std::string html =
-      element("h1", "", element("span", lang, escaped(alarm.title)) + " " + escaped(since) + ".");
+  std::string html = element("h1", "", style.of_core(alarm.title) + " " + escaped(since) + ".");
   html += line(style.sentence(alarm.text.happened));
   html += element("dl", "",
                   step(style, Word::do_now, alarm.text.action) +
@@ -38,11 +36,10 @@ std::string alarm_in_full(const View& view, const Standing& alarm) {
 // The others, each in a line.
 std::string others(const View& view, const std::vector<const Standing*>& alarms) {
   if (alarms.empty()) return {};
-  const std::string lang = view.style.language() == config::Language::english ? "" : " lang=\"en\"";
   std::string items;
   for (const Standing* alarm : alarms) {
     items += element("li", "",
-                     element("strong", lang, escaped(alarm->title)) + ": " +
+                     element("strong", "", view.style.of_core(alarm->title)) + ": " +
                          view.style.sentence(alarm->text.happened) + " " +
                          view.style.sentence(alarm->text.action));
   }

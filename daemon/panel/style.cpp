@@ -6,6 +6,7 @@
 #include <cmath>
 #include <cstdlib>
 
+#include "daemon/panel/alarm_words.hpp"
 #include "daemon/panel/html.hpp"
 
 namespace tidewright::panel {
@@ -76,6 +77,8 @@ std::string with_code(std::string html) {
     html.replace(from, 1, "<code>");
   }
 }
+
+std::string in_english(const std::string& html) { return element("span", " lang=\"en\"", html); }
 
 }  // namespace
 
@@ -190,13 +193,14 @@ std::string Style::metric(const std::string& typed, std::string_view unit) const
   return fmt::format("{:.6g}", (value - conversion->offset) / conversion->factor);
 }
 
-std::string Style::in_english(std::string_view text) const {
-  if (panel_.language == config::Language::english) return escaped(text);
-  return element("span", " lang=\"en\"", escaped(text));
+std::string Style::of_core(std::string_view english) const {
+  if (panel_.language == config::Language::english) return escaped(english);
+  if (const auto known = in_german(english)) return escaped(known->german);
+  return in_english(escaped(english));
 }
 
 std::string Style::phrase(Word which, std::string_view english) const {
-  return fmt::format(fmt::runtime(escaped(word(which))), fmt::arg("a", in_english(english)));
+  return fmt::format(fmt::runtime(escaped(word(which))), fmt::arg("a", of_core(english)));
 }
 
 std::string Style::capital(std::string text) {
@@ -207,9 +211,13 @@ std::string Style::capital(std::string text) {
 }
 
 std::string Style::sentence(const std::string& english) const {
-  std::string html = with_code(escaped(rewritten(english)));
+  const std::string html = with_code(escaped(rewritten(english)));
   if (panel_.language == config::Language::english || html.empty()) return html;
-  return element("span", " lang=\"en\"", html);
+  const auto known = in_german(english);
+  if (!known) return in_english(html);
+  const std::string german = with_code(escaped(std::string(known->german) + "."));
+  if (known->before.empty()) return german;
+  return in_english(with_code(escaped(rewritten(known->before)))) + " " + german;
 }
 
 }  // namespace tidewright::panel

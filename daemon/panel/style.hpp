@@ -38,10 +38,11 @@ class Style {
   std::string day(std::chrono::sys_seconds local) const;
 
   // A sentence of core's with a capital letter and a full stop, its litres, degrees, bars and times
-  // of day written in this style; safe HTML, marked as English where the page is not.
+  // of day written in this style. Safe HTML; in another language than English where core always
+  // says the same, otherwise marked as English.
   std::string sentence(const std::string& english) const;
-  // Core's words within a sentence of the panel's own: safe HTML, marked in the same way.
-  std::string in_english(std::string_view text) const;
+  // Core's words within a sentence of the panel's own, in the same way.
+  std::string of_core(std::string_view english) const;
   // Own words with core's in them, as HTML.
   std::string phrase(Word which, std::string_view english) const;
   // sentence() as plain text.

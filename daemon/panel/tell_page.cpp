@@ -72,8 +72,8 @@ std::string of_alarm(const Standing& alarm, const Visitor& visitor, const Style&
                   held_button(style, Word::reset, Word::hold_to_reset), " data-then=\"confirm\"");
   }
   if (forms.empty()) return forms;
-  std::string html = element("h2", "", style.in_english(alarm.title)) +
-                     element("div", " class=\"buttons\"", forms);
+  std::string html =
+      element("h2", "", style.of_core(alarm.title)) + element("div", " class=\"buttons\"", forms);
   if (alarm.latched) html += element("p", " class=\"caution\"", word(style, Word::reset_caution));
   return html;
 }
@@ -135,7 +135,7 @@ std::string question_page(const Question& question, const Visitor& visitor, cons
 
 std::string asked_in_words(const Question& question, const Form& form, const Style& style) {
   std::string html = question.field == "alarm"
-                         ? style.in_english(question.about) + ": " + word(style, question.name)
+                         ? style.of_core(question.about) + ": " + word(style, question.name)
                          : style.phrase(question.name, question.about);
   if (!question.unit.empty()) {
     const std::string unit =

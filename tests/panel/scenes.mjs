@@ -10,7 +10,7 @@ export const scenes = {
   running: (stage) => stage.runs(),
   ready: (stage, ready) => stage.saysUntil({ level: "81", leak: "dry" }, ready),
   leak: (stage) => stage.saysUntil({ leak: "wet", booster: "OFF" },
-    /Water on the floor[^]*says that it is off/),
+    /(Water on the floor|Wasser am Boden)[^]*says that it is off/),
 };
 
 export async function open(browser, address, size, options = {}) {

@@ -47,8 +47,12 @@
   }
 
   // A finger scrolls the page; a tap shows the reading, as the mouse does.
-  const interactionModel = { ...Dygraph.defaultInteractionModel };
+  const whole = { dateWindow: [told.from, told.to] };
+  const interactionModel = { ...Dygraph.defaultInteractionModel,
+    dblclick: (event, graph) => graph.updateOptions(whole) };
   for (const kind of ["touchstart", "touchmove", "touchend"]) delete interactionModel[kind];
+  // Ours stands below; that one writes styles into the page, which its policy forbids.
+  Dygraph.PLUGINS = Dygraph.PLUGINS.filter((plugin) => plugin !== Dygraph.Plugins.Legend);
 
   const holder = document.createElement("div");
   holder.className = "readable";
@@ -60,14 +64,14 @@
   const hoursShown = (graph) => (graph.xAxisRange()[1] - graph.xAxisRange()[0]) / 3.6e6;
   const graph = new Dygraph(holder, told.rows.map(([at, values]) => [new Date(at), values]), {
     ...colours(), labels: ["time", told.unit], customBars: true, labelsUTC: true,
-    dateWindow: [told.from, told.to], fillAlpha: 0.3, strokeWidth: 2, gridLineWidth: 0.4,
-    legend: "never", ylabel: "", highlightCircleSize: 5, interactionModel, underlayCallback: drawMarks,
+    ...whole, fillAlpha: 0.3, strokeWidth: 2, gridLineWidth: 0.4,
+    highlightCircleSize: 5, interactionModel, underlayCallback: drawMarks,
     highlightCallback: (event, x, points, row) => say(row),
     unhighlightCallback: () => { reading.textContent = hint; },
     axes: {
-      x: { axisLabelWidth: 70, axisLabelFormatter: (at, step, options, graph) => (
+      x: { axisLabelWidth: 56, pixelsPerLabel: 56, axisLabelFormatter: (at, step, options, graph) => (
         hoursShown(graph) > 36 || at % 8.64e7 === 0 ? day(at) : clock(at)) },
-      y: { axisLabelWidth: 56, axisLabelFormatter: (value) => number.format(value) },
+      y: { axisLabelWidth: 76, axisLabelFormatter: (value) => `${number.format(value)} ${told.unit}` },
     },
   });
 
@@ -75,7 +79,7 @@
   holder.addEventListener("keydown", (event) => {
     const last = told.rows.length - 1;
     const to = { ArrowLeft: row - 1, ArrowRight: row + 1, Home: 0, End: last }[event.key];
-    if (event.key === "Escape") graph.resetZoom();
+    if (event.key === "Escape") graph.updateOptions(whole);
     if (to === undefined) return;
     event.preventDefault();
     row = Math.min(Math.max(to, 0), last);

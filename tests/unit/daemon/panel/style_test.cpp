@@ -2,6 +2,11 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
+#include "core/rules/catalogue.hpp"
+#include "daemon/panel/alarm_words.hpp"
+
 namespace tidewright::panel {
 namespace {
 
@@ -79,6 +84,26 @@ TEST(PanelStyle, TakesNoTimeFromWhatIsNone) {
 TEST(PanelStyle, MarksWhatCoreSaysAsEnglishOnAPageThatIsNot) {
   EXPECT_EQ(Style(metric()).sentence("reset `leak` & wait"), "Reset <code>leak</code> &amp; wait.");
   EXPECT_EQ(Style(german()).sentence("a <b> c"), "<span lang=\"en\">A &lt;b&gt; c.</span>");
+  const rules::Rule& leak = rules::rule(room::RuleId::leak);
+  EXPECT_EQ(Style(german()).sentence("Look first. " + std::string(leak.record.action) + "."),
+            "<span lang=\"en\">Look first.</span> Den Zulaufhahn von Hand schließen. Das Wasser "
+            "finden, Boden und Fühler trocknen. Erst dann <code>leak</code> zurücksetzen; vorher "
+            "läuft nichts, und <code>start</code> beginnt das Füllen neu.");
+}
+
+TEST(PanelWords, EveryAlarmAndWhatToDoAboutItIsSaidInGerman) {
+  for (const rules::Rule* rule : rules::catalogue) {
+    for (const std::string_view english : {rule->title, rule->record.action}) {
+      const auto german = in_german(english);
+      ASSERT_TRUE(german.has_value()) << english;
+      EXPECT_EQ(german->before, "");
+      EXPECT_NE(german->german, english);
+      EXPECT_EQ(std::count(german->german.begin(), german->german.end(), '`'),
+                std::count(english.begin(), english.end(), '`'))
+          << english;
+    }
+  }
+  EXPECT_FALSE(in_german("The water is wet.").has_value());
 }
 
 TEST(PanelWords, EachIsSaidInBothLanguagesWithTheSamePlaces) {
