@@ -48,6 +48,13 @@ void read_webhook(const Section& from, Draft& draft) {
                                    webhook.url),
                        "Who may post is said by secret_file, not by a name in the address.");
   }
+  if (from.mentions("ca_file") && webhook.url.starts_with("http://")) {
+    draft.problems.add(
+        from.at("ca_file"),
+        "`ca_file` is given, but the way of `url` is not encrypted; expected https:// "
+        "in `url`",
+        "Write https:// in url, or take ca_file out.");
+  }
   draft.household.alerts.webhook = std::move(webhook);
 }
 
@@ -81,14 +88,8 @@ void read_mail(const Section& from, Draft& draft) {
                                    mail.server),
                        "Name and password are keys of their own: username, password_file.");
   }
-  for (const auto& [key, other] :
-       {std::pair{"username", "password_file"}, std::pair{"password_file", "username"}}) {
-    if (!from.mentions(key) || from.mentions(other)) continue;
-    draft.problems.add(
-        from.at(key),
-        fmt::format("`{}` stands alone in [mail]; expected `{}` beside it", key, other),
-        "The mail server asks for both.");
-  }
+  needs(draft, from, "username", "password_file", "The mail server asks for both.");
+  needs(draft, from, "password_file", "username", "The mail server asks for both.");
   check_people(from, mail, draft);
   draft.household.alerts.mail = std::move(mail);
 }

@@ -15,16 +15,6 @@ bool is_broker_uri(std::string_view uri) {
   return false;
 }
 
-// `key` is of no use without `other`.
-void needs(Draft& draft, std::string_view key, std::string_view other, std::string_view hint) {
-  const Section& broker = *draft.broker;
-  if (!broker.mentions(key) || broker.mentions(other)) return;
-  draft.problems.add(
-      broker.at(key),
-      fmt::format("`{}` stands alone in {}; expected `{}` beside it", key, broker.title(), other),
-      std::string{hint});
-}
-
 }  // namespace
 
 void read_broker(Draft& draft) {
@@ -45,9 +35,9 @@ void read_broker(Draft& draft) {
                                    broker.uri),
                        "Name and password are keys of their own: username, password_file.");
   }
-  needs(draft, "password_file", "username", "The broker asks for both.");
-  needs(draft, "certificate_file", "key_file", "The certificate is proved by its key.");
-  needs(draft, "key_file", "certificate_file", "The key proves a certificate.");
+  needs(draft, from, "password_file", "username", "The broker asks for both.");
+  needs(draft, from, "certificate_file", "key_file", "The certificate is proved by its key.");
+  needs(draft, from, "key_file", "certificate_file", "The key proves a certificate.");
   if (from.mentions("ca_file") && broker.uri.starts_with("mqtt://")) {
     draft.problems.add(from.at("ca_file"),
                        "`ca_file` is given, but the line of `uri` is not encrypted; expected "

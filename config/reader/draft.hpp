@@ -55,5 +55,8 @@ void check_topics(Draft&);
 // A level as litres, whichever way it is told; none if it or the vat's volume is missing or bad.
 std::optional<Litres> litres(const Section& vat, const Value* level);
 Duration duration(const Section&, std::string_view key);
+// A problem where `key` stands in the section without `other`, without which it is of no use.
+void needs(Draft&, const Section&, std::string_view key, std::string_view other,
+           std::string_view hint);
 
 }  // namespace tidewright::config

@@ -140,6 +140,15 @@ Duration duration(const Section& section, std::string_view key) {
   return Duration{std::llround(section.number(key) * 1000)};
 }
 
+void needs(Draft& draft, const Section& from, std::string_view key, std::string_view other,
+           std::string_view hint) {
+  if (!from.mentions(key) || from.mentions(other)) return;
+  draft.problems.add(
+      from.at(key),
+      fmt::format("`{}` stands alone in {}; expected `{}` beside it", key, from.title(), other),
+      std::string{hint});
+}
+
 std::vector<Problem> Problems::sorted() && {
   std::stable_sort(found_.begin(), found_.end(), [](const Problem& a, const Problem& b) {
     return std::tie(a.line, a.column) < std::tie(b.line, b.column);

@@ -56,11 +56,9 @@ Unattended unattended(const Draft& draft) {
 void check_start(Draft& draft) {
   const Section* vat = draft.vats.empty() ? nullptr : &draft.vats.front();
   const bool starts = vat != nullptr && vat->mentions("start_below");
-  if (starts && !vat->mentions("stop_at")) {
-    draft.problems.add(
-        vat->at("start_below"),
-        fmt::format("`start_below` stands alone in {}; expected `stop_at` beside it", vat->title()),
-        "A fill that begins by itself must know where to end.");
+  if (starts) {
+    needs(draft, *vat, "start_below", "stop_at",
+          "A fill that begins by itself must know where to end.");
   }
   if (starts && !(draft.purifier && draft.purifier->mentions("driven_by"))) {
     draft.problems.add(

@@ -2,9 +2,8 @@
 
 #include <fmt/format.h>
 
-#include <fstream>
-
 #include "daemon/mqtt/trust.hpp"
+#include "daemon/post/secret.hpp"
 
 namespace tidewright::mqtt {
 namespace {
@@ -47,10 +46,11 @@ std::variant<Access, std::string> access(const config::Broker& broker) {
   access.certificate_file = broker.certificate_file;
   access.key_file = broker.key_file;
   if (!broker.password_file.empty()) {
-    std::ifstream file(broker.password_file);
-    if (!std::getline(file, access.password)) {
+    const auto password = post::secret_in(broker.password_file);
+    if (!password) {
       return fmt::format("The broker's password cannot be read from {}.", broker.password_file);
     }
+    access.password = *password;
   }
   std::string trouble = files_trouble(access);
   if (!trouble.empty()) return trouble;

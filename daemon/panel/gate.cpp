@@ -6,8 +6,9 @@
 #include <openssl/sha.h>
 
 #include <algorithm>
-#include <fstream>
 #include <stdexcept>
+
+#include "daemon/post/secret.hpp"
 
 namespace tidewright::panel {
 namespace {
@@ -32,12 +33,11 @@ std::string trimmed(const std::string& text) {
 TokenFile read_token(const std::string& file_name) {
   if (file_name.empty()) return {};
   constexpr std::string_view then = "The panel can only be looked at.";
-  std::ifstream file(file_name);
-  std::string line;
-  if (!std::getline(file, line)) {
+  const auto line = post::secret_in(file_name);
+  if (!line) {
     return {"", fmt::format("The panel's token cannot be read from {}. {}", file_name, then)};
   }
-  std::string token = trimmed(line);
+  std::string token = trimmed(*line);
   if (token.size() < Gate::token_shortest || token.size() > Gate::token_longest) {
     return {"",
             fmt::format("The panel's token in {} has {} characters; expected {} to {} in its "

@@ -6,7 +6,7 @@
 
 namespace tidewright::post {
 
-// The first line; none if the file cannot be read or is empty.
+// The first line; none if the file cannot be read or that line is empty.
 std::optional<std::string> secret_in(const std::string& file);
 
 }  // namespace tidewright::post
