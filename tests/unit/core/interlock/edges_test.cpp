@@ -189,7 +189,7 @@ TEST_F(TwoVats, TheMixingVatThatIsLowEndsTheHeaterAlone) {
 }
 
 // Product over its limit, where the household only wants to be told: the fill valve shuts it out.
-struct Breakthrough : testing::Test {
+struct OverStop : testing::Test {
   void make(room::Room room) {
     room.purifier->on_breakthrough = room::OnBreakthrough::notify;
     stage = Stage(std::move(room));
@@ -206,13 +206,13 @@ struct Breakthrough : testing::Test {
   Stage stage;
 };
 
-TEST_F(Breakthrough, WithoutAFillValveGoesOnIntoTheVat) {
+TEST_F(OverStop, WithoutAFillValveGoesOnIntoTheVat) {
   make(support::minimal_room());
   break_through();
   EXPECT_TRUE(stage.is_on());
 }
 
-TEST_F(Breakthrough, StopsThePumpWhereNeitherFillNorDivertValveIsOpen) {
+TEST_F(OverStop, StopsThePumpWhereNeitherFillNorDivertValveIsOpen) {
   make(support::whole_room());
   break_through();
   EXPECT_FALSE(stage.is_on(index(room::Role::fill_valve)));
@@ -220,15 +220,16 @@ TEST_F(Breakthrough, StopsThePumpWhereNeitherFillNorDivertValveIsOpen) {
   EXPECT_EQ(stage.state.drives[0].why.why, Why::product_above_zero);
 }
 
-TEST_F(Breakthrough, LetsThePumpRunWhileTheDivertValveIsOpen) {
+TEST_F(OverStop, LetsThePumpRunAgainWhenTheDivertValveIsOpen) {
   make(support::whole_room());
+  break_through();
   stage.happen(Ask{.kind = AskKind::start,
                    .ticket = 1,
                    .actuator = index(room::Role::divert_valve),
-                   .lasting = 2h});
-  stage.wait(1min);
+                   .lasting = 1h});
+  stage.wait(5min);
   ASSERT_TRUE(stage.is_on(index(room::Role::divert_valve)));
-  break_through();
+  EXPECT_EQ(stage.state.drives[0].why.why, Why::below_start);
   EXPECT_TRUE(stage.is_on());
 }
 
