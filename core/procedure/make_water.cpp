@@ -67,8 +67,8 @@ void begin_when_due(const picture::Picture& picture, MakeWater& water, Wake& wak
     return;
   }
   const auto& start_hours = picture.room.purifier->start_hours;
-  const Duration now = time_of_day(picture.now, picture.circumstances.wall);
-  if (start_hours && !start_hours->hold(now)) {
+  const Duration of_day = time_of_day(picture.now, picture.circumstances.wall);
+  if (start_hours && !start_hours->hold(of_day)) {
     water.why = {Why::outside_hours, no_subject, {}};
     return wake.by(picture.now + 1min);
   }

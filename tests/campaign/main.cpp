@@ -71,9 +71,8 @@ class Campaign {
         counts_.cells.size(), full, often_enough, counts_.made, counts_.possible, compared_every,
         static_cast<double>(counts_.incidents) / counts_.core_seconds);
     for (const auto& [cell, count] : counts_.cells) {
-      if (count.times < often_enough)
-        fmt::print("  {} times only: {} {} {}\n", count.times, cell.fault, cell.phase,
-                   cell.finding);
+      if (count.times >= often_enough) continue;
+      fmt::print("  {} times only: {} {} {}\n", count.times, cell.fault, cell.phase, cell.finding);
     }
   }
   bool found_nothing() const { return counts_.violations == 0; }
@@ -92,8 +91,8 @@ class Campaign {
     return recipe;
   }
 
-  // A night in which the same was found in the same phase after another fault, joined by this one.
-  // Each such night in its turn.
+  // A night in which the same was found in the same phase after another fault, joined by this one:
+  // each of them in its turn.
   Recipe like_another(const Cell& cell, std::size_t turn, std::uint64_t seed) const {
     const nights::FaultKind* joins = nights::fault_kind_named(cell.fault);
     std::vector<Recipe> others;
