@@ -26,7 +26,7 @@ namespace tidewright {
 
 class Reporter {
  public:
-  static constexpr std::chrono::milliseconds describe_every{500};
+  static constexpr std::chrono::milliseconds describe_every{200};
 
   // `panel` and `alerts`, which outlive it, see each report and each state; there may be none.
   Reporter(const config::Household& household, const Clock& clock, const mqtt::Access& access,

@@ -123,7 +123,8 @@ test("a change is there within 300 ms of the broker's message", async () => {
     });
     const took = [];
     for (let n = 0; n < 10; ++n) {
-      await new Promise((go) => setTimeout(go, 1200)); // quiet: bursts are slowed on purpose
+      // After quiet, and one upon the other.
+      await new Promise((go) => setTimeout(go, [1200, 0, 60, 150, 240][n % 5]));
       const began = Date.now();
       stage.says("scullery/feed", String(420 + n));
       const [at] = await eventually(() => page.evaluate(
@@ -131,9 +132,9 @@ test("a change is there within 300 ms of the broker's message", async () => {
       took.push(at - began);
     }
     console.log(`live changes: ${took.join(" ")} ms`);
-    // One may fall into the half second after a change of the room's own, which slows it down.
+    // One is left to what else the machine does.
     const sorted = [...took].sort((one, other) => one - other);
-    assert.ok(sorted[8] <= 300 && sorted[9] <= 800, took.join(" "));
+    assert.ok(sorted[8] <= 300 && sorted[9] <= 600, took.join(" "));
     assert.ok(await page.evaluate(() => window.sentence === document.querySelector("#sentence")),
       "a live region stays the same element");
   } finally {
