@@ -79,6 +79,20 @@ TEST_P(Limits, ADaysRunningIsCountedThroughARestart) {
   EXPECT_FALSE(runs());
 }
 
+// 24 h are a whole day: no limit.
+TEST(ADayOfRunning, HasNoLimitUnlessTheFileSaysLess) {
+  Stage stage(support::whole_room());
+  const room::ActuatorIndex pump = *room::find(stage.room, Role::mixing_pump);
+  stage.room.actuators[pump].run_longest = 48h;
+  ASSERT_EQ(stage.room.actuators[pump].on_per_day_longest, Duration{24h});
+  stage.begin();
+  for (int hours = 0; hours < 27; hours += 3) {
+    stage.happen(Ask{.kind = AskKind::start, .actuator = pump, .lasting = 4h});
+    stage.wait(3h);
+    ASSERT_TRUE(stage.is_on(pump)) << hours;
+  }
+}
+
 INSTANTIATE_TEST_SUITE_P(Fill, Limits, testing::ValuesIn(fills),
                          [](const auto& row) { return std::string(facts(row.param).name); });
 INSTANTIATE_TEST_SUITE_P(Alone, Limits, testing::ValuesIn(alone),

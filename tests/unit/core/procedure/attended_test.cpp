@@ -47,7 +47,9 @@ TEST_F(Attended, EndsWithAStop) {
 
 TEST_F(Attended, NeedsMinutesAndNoMoreThanFourHours) {
   EXPECT_EQ(ask(AskKind::start, Role::heater).why.why, Why::needs_minutes);
-  EXPECT_EQ(ask(AskKind::start, Role::heater, 241min).why.why, Why::value_out_of_range);
+  const Reason too_long = ask(AskKind::start, Role::heater, 241min).why;
+  EXPECT_EQ(too_long.why, Why::value_out_of_range);
+  EXPECT_EQ(too_long.numbers, (std::array<float, 3>{241, 1, 240})) << "asked, least, most";
   EXPECT_TRUE(ask(AskKind::start, Role::heater, 240min).done);
 }
 

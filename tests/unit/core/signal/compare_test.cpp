@@ -38,6 +38,21 @@ TEST(Twins, ThatDifferForThreeReportsAreBothDoubtful) {
   EXPECT_EQ(bench.signal(Minimal::level).doubt_numbers, (std::array<float, 2>{100, 120}));
 }
 
+// What is doubted and then talks garbage is lost; that its twin goes on disagreeing does not help
+// it.
+TEST(Twins, ADoubtDoesNotBringBackWhatIsLost) {
+  SignalBench bench;
+  bench.says(Minimal::level, 100);
+  bench.says(Metered::level_twin, 120);
+  bench.wait(5min);
+  ASSERT_EQ(bench.why(Minimal::level), Why::twins_disagree);
+  for (int n = 0; n < 2; ++n) bench.happen(Refusal{Minimal::level});
+  EXPECT_EQ(bench.quality(Minimal::level), Quality::bad);
+  bench.says(Metered::level_twin, 121);
+  EXPECT_EQ(bench.quality(Minimal::level), Quality::bad);
+  EXPECT_EQ(bench.why(Minimal::level), Why::not_a_reading);
+}
+
 TEST(Twins, AreBelievedAgainWhenTheyAgree) {
   SignalBench bench;
   bench.says(Minimal::level, 100);

@@ -141,6 +141,30 @@ TEST_F(Signals, AfterALinkLossNothingIsFresh) {
   EXPECT_EQ(level().quality, Quality::good);
 }
 
+// Three reports of a minute each, from the moment at which the line is back.
+TEST_F(Signals, AfterALongLinkLossTheWaitBeginsAnew) {
+  stage.says(Minimal::level, 90);
+  stage.happen(Link{.up = false});
+  stage.wait_without(Minimal::level, 30min);
+  stage.happen(Link{.up = true});
+  stage.wait_without(Minimal::level, 179s);
+  EXPECT_EQ(level().why, Why::awaiting_after_link);
+  stage.wait_without(Minimal::level, 1s);
+  EXPECT_NE(level().why, Why::awaiting_after_link);
+}
+
+// It was said to be gone, and to be there again: what it had to tell, it would have told.
+TEST_F(Signals, WhatSpeaksOnChangeIsBelievedAgainWhenItIsThereAgain) {
+  stage.room.instruments[Minimal::floor].on_change = true;
+  stage.room.instruments[Minimal::floor].has_availability = true;
+  stage.says(Minimal::floor, 0);
+  ASSERT_EQ(floor().quality, Quality::good);
+  stage.happen(Availability{Minimal::floor, false});
+  EXPECT_EQ(floor().why, Why::said_unavailable);
+  stage.happen(Availability{Minimal::floor, true});
+  EXPECT_EQ(floor().quality, Quality::good);
+}
+
 TEST_F(Signals, ASensorThatDiesWetStaysWet) {
   stage.says(Minimal::floor, 1);
   stage.wait_without(Minimal::floor, 10min);

@@ -198,6 +198,27 @@ TEST_F(AllOff, WhatAMeterShowsAtRestIsNoFlow) {
   EXPECT_FALSE(leaks());
 }
 
+// A third of a litre each, with more than an hour [choice] in between: only where the meter said
+// so.
+TEST_F(AllOff, ALittleIsForgottenAfterAnHourInWhichTheMeterIsHeard) {
+  for (const bool heard : {true, false}) {
+    bench = SignalBench();
+    SetUp();
+    bench.wait(3min);
+    for (int little = 0; little < 2; ++little) {
+      bench.says(Metered::feed_flow, 40);
+      bench.wait(30s);
+      bench.says(Metered::feed_flow, 0);
+      ASSERT_EQ(leaks(), !heard && little == 1);
+      if (heard) {
+        bench.wait(61min);
+      } else {
+        bench.wait_without(Metered::feed_flow, 61min);
+      }
+    }
+  }
+}
+
 TEST_F(AllOff, WhereNoValveStopsTheWaterFlowIsNoLeak) {
   bench.room.purifier->water_stops_with = room::WaterStopsWith::pump;
   bench.wait(3min);
