@@ -49,8 +49,9 @@
   }
 
   function timeOfDay(milliseconds) {
+    const twelve = offline.dataset.hours === "12";
     return new Date(milliseconds).toLocaleTimeString("en-GB", {
-      hour: "numeric", minute: "2-digit", hour12: offline.dataset.hours === "12",
+      hour: twelve ? "numeric" : "2-digit", minute: "2-digit", hour12: twelve,
     });
   }
 
