@@ -100,8 +100,7 @@ HeldActuators trip(const picture::Picture& picture, const state::Findings& findi
   for (const Row& row : matrix()) {
     const bool bypassed = state::find(bypasses, row.id, picture.now) != nullptr;
     const bool bypass_ends = state::ends(bypasses, row.id, picture.now);
-    const Outcome outcome =
-        bypassed ? Outcome{} : apply(row, picture, findings, bypass_ends, held);
+    const Outcome outcome = bypassed ? Outcome{} : apply(row, picture, findings, bypass_ends, held);
     if (!row.rule) continue;
     state::Latch& latch = latches[*row.rule];
     const bool stands = outcome.first.has_value();

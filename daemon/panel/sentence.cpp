@@ -50,7 +50,7 @@ std::string others(const View& view, const std::vector<const Standing*>& alarms)
 std::string doing(const View& view, const Facts& vat) {
   const Style& style = view.style;
   const std::string state = vat.text("state");
-  const std::string why = style.sentence(vat.text("why"));
+  std::string why = style.sentence(vat.text("why"));
   if (state == "filling") {
     const std::string full = vat.text("full_at");
     if (full.empty()) return escaped(style.word(Word::filling));
@@ -66,7 +66,7 @@ std::string doing(const View& view, const Facts& vat) {
 
 std::string purity(const View& view, const Facts& vat) {
   const std::string word = vat.text("purity");
-  const std::string why = view.style.sentence(vat.text("purity_why"));
+  std::string why = view.style.sentence(vat.text("purity_why"));
   if (word == "pure") return escaped(view.style.word(Word::pure)) + " " + why;
   if (word == "not pure") return why;
   return escaped(view.style.word(Word::purity_not_known)) + " " + why;

@@ -51,7 +51,7 @@ class HomieTest : public testing::Test {
   TemporaryDirectory directory_;
   Broker broker_;
   std::string file_ = [this] {
-    const std::string path = directory_.path() + "/household.toml";
+    std::string path = directory_.path() + "/household.toml";
     write_file(path, household(true));
     return path;
   }();

@@ -42,7 +42,8 @@ std::string further_hours(int hours) {
   std::string story;
   for (int hour = 0; hour < hours; ++hour) {
     const std::string& one = instruments[static_cast<std::size_t>(hour) % instruments.size()];
-    story += one + " falls silent\nwait 20 min\n" + one + " works again\ndraw 12 l\nwait 40 min\n";
+    story.append(one).append(" falls silent\nwait 20 min\n");
+    story.append(one).append(" works again\ndraw 12 l\nwait 40 min\n");
   }
   return story;
 }
@@ -151,7 +152,7 @@ class HubTest : public testing::Test {
   TemporaryDirectory directory_;
   Broker broker_;
   std::string file_ = [this] {
-    const std::string path = directory_.path() + "/household.toml";
+    std::string path = directory_.path() + "/household.toml";
     write_file(path, read_file(source_file("config/minimal.toml")));
     return path;
   }();

@@ -52,7 +52,7 @@ class Visit {
   explicit Visit(int port) : port_(port) {}
 
   std::string enter(const std::string& with = token) {
-    const std::string answer = post_form(
+    std::string answer = post_form(
         port_, "/tell/enter", "who=ann&token=" + std::regex_replace(with, std::regex(" "), "+"));
     cookie_ = found_in(answer, "Set-Cookie: (tidewright_panel=[0-9a-f]+);");
     form_ = found_in(get("/tell"), "name=\"form\" value=\"([0-9a-f]+)\"");

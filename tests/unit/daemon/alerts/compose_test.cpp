@@ -37,6 +37,7 @@ struct Home {
 
 std::vector<post::Way> ways_of(const std::vector<Composed>& all) {
   std::vector<post::Way> ways;
+  ways.reserve(all.size());
   for (const Composed& each : all) ways.push_back(each.letter.way);
   return ways;
 }
