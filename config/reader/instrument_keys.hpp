@@ -17,8 +17,7 @@ inline constexpr std::array instrument_key_rows{
         "Where in a JSON message its own time is."},
     Key{Part::instrument, "senml", Kind::text, Need::optional, "urn:dev:ow:10e2073a01080063", "",
         "", "",
-        "It sends SenML packs (RFC 8428): the name of its record in them, or \"*\" where all "
-        "have "
+        "It sends SenML packs (RFC 8428): the name of its record in them, or \"*\" where all have "
         "one name. The pack's own unit and time are understood."},
     Key{Part::instrument, "where", Kind::text, Need::optional, "the floor by the drain", "", "", "",
         "Where it is, in words that anyone in the house understands."},

@@ -122,8 +122,7 @@ std::string how_often(const state::Finding& finding, Instant now) {
                                 : fmt::format("{} times in 24 h", times(std::chrono::hours{24}));
   return "this came " + often +
          "; more of the same are not told one by one. If nothing is wrong, give this alarm a "
-         "longer "
-         "delay in the file";
+         "longer delay in the file";
 }
 
 Standing in_sentences(const room::Room& room, const State& state, const Rule& rule,

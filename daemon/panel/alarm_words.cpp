@@ -21,8 +21,7 @@ constexpr Row rows[] = {
      "In der Nähe bleiben. Sobald die Arbeit getan ist, `end_bypass` sagen"},
     {"command_undelivered", "Ein Befehl erreicht niemanden",
      "Nach dem Stecker sehen: steckt er, und ist er im Netz? Läuft sein Gerät noch, ihn ziehen. "
-     "Sein "
-     "Thema in der Datei und die Rechte beim Broker prüfen"},
+     "Sein Thema in der Datei und die Rechte beim Broker prüfen"},
     {"draw_unusual", "Es wird ungewöhnlich viel Wasser entnommen",
      "Nach dem Becken sehen: läuft es über, oder steht seine Nachfüllung offen? Den Hahn unter dem "
      "Behälter schließen"},
@@ -48,47 +47,38 @@ constexpr Row rows[] = {
      "wie es ist. Dann `test_lease` verlangen"},
     {"level_flat_while_filling", "Der Behälter füllt sich nicht",
      "In den Behälter sehen: kommt Wasser, und bewegt sich der Füllstandsmesser von Hand? "
-     "Zulaufhahn "
-     "und Schläuche prüfen"},
+     "Zulaufhahn und Schläuche prüfen"},
     {"level_lost", "Der Füllstand ist nicht mehr bekannt",
      "Nach dem Stand im Behälter sehen. Den Füllstandsmesser, seine Batterie und sein Kabel "
      "prüfen"},
     {"membrane_rejection_low", "Die Membran lässt zu viel durch",
      "Den Zulaufdruck prüfen und die Membran spülen. Ist es einen Tag später nicht besser, die "
-     "Kohle "
-     "auf Chlor prüfen und eine neue Membran einsetzen"},
+     "Kohle auf Chlor prüfen und eine neue Membran einsetzen"},
     {"proof_test_due", "Ein Schutz muss ausprobiert werden",
      "Während die Pumpe läuft, ein nasses Tuch auf den Leckfühler legen oder den Schwimmer "
-     "anheben; "
-     "sehen, dass die Pumpe hält; dann `tested` melden und zurücksetzen. Für eine "
-     "Selbstabschaltung "
-     "`test_lease` verlangen"},
+     "anheben; sehen, dass die Pumpe hält; dann `tested` melden und zurücksetzen. Für eine "
+     "Selbstabschaltung `test_lease` verlangen"},
     {"pump_dry", "Die Pumpe arbeitet nicht",
      "Den Zulaufhahn öffnen. Vorfilter und Zulaufdruck prüfen, die Pumpe anhören"},
     {"records_unreadable", "Die Aufzeichnungen waren nicht lesbar",
      "Nach Wasser am Boden und nach dem Behälter sehen. Ist alles gut, den Alarm zurücksetzen und "
-     "neu "
-     "starten. Das Protokoll nennt die beschädigte Datei, die unter neuem Namen aufgehoben ist. "
-     "Kommt es wieder, die Platte oder Speicherkarte ersetzen"},
+     "neu starten. Das Protokoll nennt die beschädigte Datei, die unter neuem Namen aufgehoben "
+     "ist. Kommt es wieder, die Platte oder Speicherkarte ersetzen"},
     {"resin_breakthrough", "Das Reinwasser ist über null",
      "Die Harzkartuschen wechseln: die zweite rückt nach vorn, frisches Harz kommt ans Ende. "
-     "Spülen, "
-     "dann `rotated` melden. Weiß niemand, ob die Membran schuld ist, zuerst zwischen Membran und "
-     "Harz messen"},
+     "Spülen, dann `rotated` melden. Weiß niemand, ob die Membran schuld ist, zuerst zwischen "
+     "Membran und Harz messen"},
     {"resin_near_end", "Das Harz ist bald verbraucht",
      "Jetzt Mischbettharz bestellen. Ist es da, die Kartuschen wechseln: die zweite rückt nach "
-     "vorn, "
-     "frisches Harz kommt ans Ende; dann `rotated` melden"},
+     "vorn, frisches Harz kommt ans Ende; dann `rotated` melden"},
     {"room_hot", "Im Wasserraum ist es heiß",
      "Lüften, Leitungen und Behälter beschatten, nach einer Heizung sehen, die noch an ist"},
     {"short_cycling", "Die Pumpe startet zu oft",
      "Die Pumpe anhören, dann Druckschalter, Rückschlagventil und Schwimmerventil prüfen: eines "
-     "davon "
-     "leckt oder flattert"},
+     "davon leckt oder flattert"},
     {"signal_doubtful", "Einem Messwert ist nicht zu trauen",
      "Von Hand oder mit einem anderen Gerät messen, die Sonde reinigen und abgleichen; sie "
-     "ersetzen, "
-     "wenn es falsch bleibt"},
+     "ersetzen, wenn es falsch bleibt"},
     {"stock_low", "Etwas muss bestellt werden",
      "Bestellen. Ist es gekommen, alles zählen und `stocked` melden"},
     {"store_failed", "Die Platte zeichnet nicht auf",
@@ -110,8 +100,7 @@ constexpr Row rows[] = {
     {"water_balance_off", "Die Wassermengen gehen nicht auf",
      "Geht Wasser weg: unter den Behälter, an seine Schläuche und nach der Nachfüllung des Beckens "
      "sehen. Kommt wenig oder keines: den Schwimmer von Hand bewegen, nach Zulaufhahn, Vorfilter "
-     "und "
-     "Druck sehen"},
+     "und Druck sehen"},
 };
 
 }  // namespace

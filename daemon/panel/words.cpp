@@ -123,8 +123,7 @@ constexpr Row rows[] = {
     {Word::lowest_highest, "Lowest {a}, highest {b}.", "Niedrigster Wert {a}, höchster {b}."},
     {Word::read_the_curve,
      "Point at the curve to read it, or go along it with the arrow keys. Draw over a part to "
-     "enlarge "
-     "it; click twice for the whole.",
+     "enlarge it; click twice for the whole.",
      "Auf die Kurve zeigen, um sie abzulesen, oder mit den Pfeiltasten an ihr entlang. Einen Teil "
      "überstreichen, um ihn zu vergrößern; Doppelklick zeigt wieder alles."},
     {Word::told, "told by {a}", "gemeldet von {a}"},
