@@ -13,6 +13,7 @@
 #include <cstring>
 #include <mutex>
 #include <stdexcept>
+#include <system_error>
 #include <thread>
 
 #include "daemon/base/descriptor.hpp"
@@ -90,12 +91,18 @@ class Crew : public httplib::TaskQueue {
     std::unique_lock guard(lock_);
     changed_.wait(guard, [this] { return at_work_ < most_; });
     ++at_work_;
-    std::thread([this, task = std::move(task)] {
+    guard.unlock();
+    const auto work = [this, task = std::move(task)] {
       task();
       const std::lock_guard done(lock_);
       --at_work_;
       changed_.notify_all();
-    }).detach();
+    };
+    try {
+      std::thread(work).detach();
+    } catch (const std::system_error&) {
+      work();  // no thread is to be had: the door itself answers, and others wait
+    }
   }
   void shutdown() override {
     std::unique_lock guard(lock_);

@@ -8,11 +8,12 @@ import symbols
 
 
 class Symbols(Planted):
-    def compiled(self, *paths):
+    def compiled(self, *paths, optimised="-O2"):
         commands = []
         for path in paths:
             output = path.replace("/", "_") + ".o"
-            command = f"g++ -std=c++20 -O2 -c {self.tree.source}/{path} -o {output}"
+            command = f"g++ -std=c++20 {optimised} -I{self.tree.source} -c "
+            command += f"{self.tree.source}/{path} -o {output}"
             subprocess.run(command.split(), check=True, cwd=self.tree.build)
             commands.append({"file": f"{self.tree.source}/{path}", "command": command})
         self.plant("compile_commands.json", json.dumps(commands))
@@ -81,3 +82,11 @@ class Symbols(Planted):
                    "struct Row { int (*of)(); std::optional<int> at; };\nint one();\n"
                    "constexpr Row rows{one, {}};\nconst Row* at() { return &rows; }\n")
         self.assertFinds(self.compiled("core/rules/rows.cpp"))
+
+    def test_constexpr_in_a_function_and_in_a_header_passes_without_optimisation(self):
+        self.plant("core/rules/rows.hpp", "#include <array>\n"
+                   "inline constexpr std::array shared{1};\n")
+        self.plant("core/rules/rows.cpp", "#include \"core/rules/rows.hpp\"\n"
+                   "const void* one() { return &shared; }\nconst void* other() {\n"
+                   "  static constexpr std::array own{2};\n  return &own;\n}\n")
+        self.assertFinds(self.compiled("core/rules/rows.cpp", optimised="-O0"))

@@ -6,8 +6,11 @@
 #include <gtest/gtest.h>
 
 #include <filesystem>
+#include <system_error>
+#include <thread>
 
 #include "tests/support/eventually.hpp"
+#include "tests/support/no_threads.hpp"
 #include "tests/support/web_client.hpp"
 
 namespace tidewright::panel {
@@ -240,6 +243,18 @@ TEST_F(PanelServer, CutsAStreamThatIsNotRead) {
     feed.publish(one_part(much + std::to_string(++n)), "");
     return count("task") < threads;
   }));
+}
+
+TEST_F(PanelServer, AnswersOneAfterAnotherWhereThereAreNoThreads) {
+  feed.publish(one_part("x"), "");
+  const support::NoThreads shortage;
+  ASSERT_THROW(std::thread([] {}).join(), std::system_error);
+  for (int i = 0; i < 3; ++i) EXPECT_THAT(get_page(port(), "/"), StartsWith("HTTP/1.1 200 "));
+  WebClient page(port());
+  page.send(stream_request);
+  EXPECT_THAT(page.read_until("snapshot", 5s), HasSubstr("snapshot"));
+  server.reset();
+  EXPECT_TRUE(page.ended(1s));
 }
 
 TEST_F(PanelServer, EndsAtOnceWhoeverIsThere) {
