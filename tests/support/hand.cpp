@@ -7,7 +7,7 @@
 namespace tidewright::support {
 namespace {
 
-// About ten times the slowest that was measured: a connect, and half a second between reports.
+// About ten times the slowest that was measured: a connect, and the wait of a report.
 constexpr Milliseconds patience{15'000};
 constexpr Milliseconds moment{20};
 const std::string room = "tidewright/waterroom/";
