@@ -55,7 +55,7 @@ std::string repeated(const Rule& rule) {
 }
 
 std::string suppression(const Rule& rule) {
-  const std::string shelving =
+  std::string shelving =
       rule.may_be_shelved
           ? fmt::format("may be shelved for {}", lasting(rules::shelf_longest(rule.priority)))
           : std::string("may never be shelved");

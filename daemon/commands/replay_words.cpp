@@ -65,7 +65,7 @@ struct EventWords {
                        rules::rule(ask.alarm).name);
   }
   std::string operator()(const Tell& tell) const {
-    const std::string told = fmt::format("{} tells: {}", tell.who.view(), store::name(tell.kind));
+    std::string told = fmt::format("{} tells: {}", tell.who.view(), store::name(tell.kind));
     if (tell.supply >= room.supplies.size()) return told;
     const room::Supply& supply = room.supplies[tell.supply];
     return fmt::format("{} {} {} {}", told, supply.id, tell.value, supply.unit);
