@@ -48,9 +48,9 @@ std::vector<double> round_figures(double lowest, double highest) {
     }
   }
   std::vector<double> figures;
-  const double first = std::floor(lowest / step);
-  const double last = std::max(std::ceil(highest / step), first + 1);
-  for (double n = first; n <= last; ++n) figures.push_back(n * step);
+  const long first = std::lround(std::floor(lowest / step));
+  const long last = std::max(std::lround(std::ceil(highest / step)), first + 1);
+  for (long n = first; n <= last; ++n) figures.push_back(static_cast<double>(n) * step);
   return figures;
 }
 

@@ -211,11 +211,11 @@ std::string Style::capital(std::string text) {
 }
 
 std::string Style::sentence(const std::string& english) const {
-  const std::string html = with_code(escaped(rewritten(english)));
+  std::string html = with_code(escaped(rewritten(english)));
   if (panel_.language == config::Language::english || html.empty()) return html;
   const auto known = in_german(english);
   if (!known) return in_english(html);
-  const std::string german = with_code(escaped(std::string(known->german) + "."));
+  std::string german = with_code(escaped(std::string(known->german) + "."));
   if (known->before.empty()) return german;
   return in_english(with_code(escaped(rewritten(known->before)))) + " " + german;
 }
