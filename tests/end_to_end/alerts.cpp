@@ -107,8 +107,10 @@ TEST_F(AlertsEndToEnd, AWayThatIsClosedIsTriedAgainWithTheSameId) {
   receivers.turn_away("web", "");
   daemon.start();
   const auto taken = receivers.await(
-      [](const json& one) { return one.at("way") == "webhook" && one.at("turned_away") == ""; }, 4,
-      30s);
+      [](const json& one) {
+        return one.at("way") == "webhook" && one.at("turned_away").get<std::string>().empty();
+      },
+      4, 30s);
   ASSERT_EQ(taken.size(), 4u) << daemon.log();
   for (const json& one : receivers.received()) {
     if (!is_leak_raised(one)) continue;
