@@ -37,14 +37,12 @@ TokenFile read_token(const std::string& file_name) {
   if (!line) {
     return {"", fmt::format("The panel's token cannot be read from {}. {}", file_name, then)};
   }
-  std::string token = trimmed(*line);
-  if (token.size() < Gate::token_shortest || token.size() > Gate::token_longest) {
-    return {"",
-            fmt::format("The panel's token in {} has {} characters; expected {} to {} in its "
-                        "first line. {}",
-                        file_name, token.size(), Gate::token_shortest, Gate::token_longest, then)};
-  }
-  return {std::move(token), ""};
+  TokenFile found{trimmed(*line), ""};
+  const std::size_t size = found.token.size();
+  if (size >= Gate::token_shortest && size <= Gate::token_longest) return found;
+  return {"", fmt::format("The panel's token in {} has {} characters; expected {} to {} in its "
+                          "first line. {}",
+                          file_name, size, Gate::token_shortest, Gate::token_longest, then)};
 }
 
 // Compared as digests: as long whatever was given, and in the same time.
