@@ -4,7 +4,6 @@
 
 #include <cmath>
 #include <optional>
-#include <string>
 #include <string_view>
 
 namespace tidewright::water {
@@ -22,9 +21,6 @@ struct Outside {
   Range range;
   double found;
 };
-
-// "temperature 61 °C is outside -2 to 35 °C"
-std::string words(const Outside& outside);
 
 // None if `found` is a number within the range.
 constexpr std::optional<Outside> outside(const Range& range, double found) {

@@ -7,6 +7,7 @@
 #include <nlohmann/json.hpp>
 #include <sstream>
 
+#include "core/report/outside.hpp"
 #include "core/water/uncertainty.hpp"
 
 namespace tidewright::commands::reckon {
@@ -101,7 +102,7 @@ std::string as_text(const Reckoned& reckoned, bool customary) {
   say(text, "how sure", reckoned.sureness);
   if (reckoned.remark) {
     say(text, "remark",
-        water::words(*reckoned.remark) + ": the formula was not made for that; trust it less");
+        report::words(*reckoned.remark) + ": the formula was not made for that; trust it less");
   }
   for (const std::string& hint : reckoned.hints) say(text, "note", hint);
   for (const std::string& caution : reckoned.cautions) say(text, "caution", caution);
@@ -123,7 +124,7 @@ std::string as_json(const Reckoned& reckoned) {
   document["formula"] = reckoned.formula;
   document["source"] = reckoned.source;
   document["how_sure"] = reckoned.sureness;
-  if (reckoned.remark) document["remark"] = water::words(*reckoned.remark);
+  if (reckoned.remark) document["remark"] = report::words(*reckoned.remark);
   if (!reckoned.hints.empty()) document["notes"] = reckoned.hints;
   if (!reckoned.cautions.empty()) document["cautions"] = reckoned.cautions;
   return document.dump(2) + "\n";

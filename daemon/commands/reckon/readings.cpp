@@ -2,6 +2,7 @@
 
 #include <array>
 
+#include "core/report/outside.hpp"
 #include "daemon/commands/reckon/compensation_law.hpp"
 #include "daemon/commands/reckon/known.hpp"
 #include "daemon/commands/reckon/quantities.hpp"
@@ -43,7 +44,7 @@ Outcome reckon_readings(const Inputs& inputs) {
                     "salinity; brine is known to 0.3 g/kg"};
   Sheet sheet;
   if (const auto why = add_conductivity(sample, *law_named("linear", inputs), sheet)) {
-    reckoned.hints.push_back("ISO 7888 has no factor here: " + water::words(*why) + ".");
+    reckoned.hints.push_back("ISO 7888 has no factor here: " + report::words(*why) + ".");
   }
   add_gravities(sample, sheet);
   if (inputs.has("scale")) {

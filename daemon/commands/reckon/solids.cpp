@@ -2,6 +2,7 @@
 
 #include <array>
 
+#include "core/report/outside.hpp"
 #include "core/water/dissolved_solids.hpp"
 #include "core/water/uncertainty.hpp"
 #include "daemon/commands/reckon/compensation_law.hpp"
@@ -51,7 +52,7 @@ void add_equivalents(MicrosiemensPerCm at_25, Reckoned& reckoned) {
   const auto salt = water::equivalents(at_25, IonMix::sodium_chloride);
   const auto soda = water::equivalents(at_25, IonMix::sodium_bicarbonate);
   if (!natural || !salt || !soda) {
-    reckoned.hints.push_back("No equivalents: " + water::words(*natural.outside()) + ".");
+    reckoned.hints.push_back("No equivalents: " + report::words(*natural.outside()) + ".");
     return;
   }
   reckoned.results.push_back({"equivalents_meq_l", "equivalents: natural water", natural->value,

@@ -90,3 +90,9 @@ class Symbols(Planted):
                    "const void* one() { return &shared; }\nconst void* other() {\n"
                    "  static constexpr std::array own{2};\n  return &own;\n}\n")
         self.assertFinds(self.compiled("core/rules/rows.cpp", optimised="-O0"))
+
+    def test_what_can_change_is_not_excused_by_a_header(self):
+        self.plant("core/rules/rows.hpp", "constexpr int count = 1;\n")
+        self.plant("core/rules/rows.cpp", "#include \"core/rules/rows.hpp\"\n"
+                   "int next() {\n  static int count = 7;\n  return ++count;\n}\n")
+        self.assertEqual(len(list(self.compiled("core/rules/rows.cpp"))), 1)

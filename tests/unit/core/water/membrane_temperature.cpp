@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include "core/report/outside.hpp"
+
 namespace tidewright::water {
 namespace {
 
@@ -9,7 +11,7 @@ TEST(TemperatureFactor, StaysAtItsEndsAndSaysSo) {
   const auto cold = temperature_factor(Celsius{-40});
   EXPECT_EQ(*cold, *temperature_factor(Celsius{1}));
   EXPECT_FALSE(cold.in_range());
-  EXPECT_EQ(words(*cold.outside()), "temperature -40 °C is outside 1 to 45 °C");
+  EXPECT_EQ(report::words(*cold.outside()), "temperature -40 °C is outside 1 to 45 °C");
   EXPECT_EQ(*temperature_factor(Celsius{90}), *temperature_factor(Celsius{45}));
   EXPECT_TRUE(temperature_factor(Celsius{45}).in_range());
 }

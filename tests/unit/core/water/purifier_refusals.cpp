@@ -1,6 +1,7 @@
 // What the purifier's formulas do at the ends of what they are made for.
 #include <gtest/gtest.h>
 
+#include "core/report/outside.hpp"
 #include "core/water/breakthrough.hpp"
 #include "core/water/filling.hpp"
 #include "core/water/irrigation.hpp"
@@ -20,7 +21,7 @@ TEST(Rejection, OfAPermeateStrongerThanTheFeedIsMarked) {
   const auto answer = rejection(PartsPerMillion{100}, PartsPerMillion{150});
   EXPECT_DOUBLE_EQ(*answer, -0.5);
   EXPECT_FALSE(answer.in_range());
-  EXPECT_EQ(words(*answer.outside()), "permeate 150 is outside 0 to 100");
+  EXPECT_EQ(report::words(*answer.outside()), "permeate 150 is outside 0 to 100");
 }
 
 TEST(Rejection, NeedsAFeed) { EXPECT_FALSE(rejection(PartsPerMillion{0}, PartsPerMillion{0})); }

@@ -3,6 +3,7 @@
 
 #include <limits>
 
+#include "core/report/outside.hpp"
 #include "core/water/brine_scale.hpp"
 #include "core/water/conductivity_compensation.hpp"
 #include "core/water/practical_salinity.hpp"
@@ -27,7 +28,7 @@ TEST(PracticalSalinityRange, IsThatOfTheScale) {
   const auto warm = practical_salinity(MillisiemensPerCm{62}, Celsius{36});
   ASSERT_TRUE(warm);
   EXPECT_FALSE(warm.in_range());
-  EXPECT_EQ(words(*warm.outside()), "temperature 36 °C is outside -2 to 35 °C");
+  EXPECT_EQ(report::words(*warm.outside()), "temperature 36 °C is outside -2 to 35 °C");
   const auto brackish = practical_salinity(MillisiemensPerCm{2}, Celsius{25});
   ASSERT_TRUE(brackish);
   EXPECT_FALSE(brackish.in_range());
@@ -41,7 +42,7 @@ TEST(PracticalSalinityRange, RefusesWhatNoWaterConducts) {
   EXPECT_FALSE(practical_salinity(MillisiemensPerCm{53}, Celsius{infinity}));
   // The same number in uS/cm is a common slip.
   const auto slip = practical_salinity(MillisiemensPerCm{53'000}, Celsius{25});
-  EXPECT_EQ(words(*slip.outside()), "conductivity 53000 mS/cm is outside 0 to 200 mS/cm");
+  EXPECT_EQ(report::words(*slip.outside()), "conductivity 53000 mS/cm is outside 0 to 200 mS/cm");
 }
 
 TEST(PracticalSalinityRange, BeginsAtNothing) {
@@ -67,7 +68,7 @@ TEST(SeawaterRange, SaysWhatIsExtrapolatedAndRefusesTheRest) {
   EXPECT_FALSE(density_teos10(GramsPerKilogram{35}, Celsius{60.1}));
   EXPECT_FALSE(enthalpy(GramsPerKilogram{-0.1}, Celsius{25}));
   EXPECT_FALSE(temperature_of_enthalpy(GramsPerKilogram{35}, JoulesPerKilogram{1e6}));
-  EXPECT_EQ(words(*salinity_of_density(KilogramsPerCubicMetre{1}, Celsius{25}).outside()),
+  EXPECT_EQ(report::words(*salinity_of_density(KilogramsPerCubicMetre{1}, Celsius{25}).outside()),
             // python3-gsw 3.6.16: rho_t_exact of 0 and 120 g/kg.
             "density 1 kg/m3 is outside 997.0476 to 1087.91 kg/m3");
 }

@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include "core/report/outside.hpp"
+
 namespace tidewright::water {
 namespace {
 
@@ -27,7 +29,7 @@ TEST(Clogging, EndsAtOneBarWhateverTheCleanDrop) {
 TEST(DropAtFlow, RefusesToCompareWithoutFlow) {
   const auto none = drop_at_flow({0.2}, {0}, {100});
   EXPECT_FALSE(none);
-  EXPECT_EQ(words(*none.outside()), "flow 0 L/h is outside 0.01 to 100000 L/h");
+  EXPECT_EQ(report::words(*none.outside()), "flow 0 L/h is outside 0.01 to 100000 L/h");
 }
 
 }  // namespace

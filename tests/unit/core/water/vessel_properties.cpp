@@ -2,6 +2,7 @@
 #include <cmath>
 #include <initializer_list>
 
+#include "core/report/outside.hpp"
 #include "core/water/level.hpp"
 #include "core/water/vessel_shape.hpp"
 #include "tests/support/between.hpp"
@@ -85,7 +86,7 @@ TEST(Level, OfAMetreOfWater) {
 }
 
 TEST(Level, RefusesWhatCannotBe) {
-  EXPECT_EQ(words(*depth_from_distance({1.3}, {1.2}).outside()),
+  EXPECT_EQ(report::words(*depth_from_distance({1.3}, {1.2}).outside()),
             "distance 1.3 m is outside 0 to 1.2 m");
   EXPECT_FALSE(pressure_from_depth({0.1}, {1000}, {0.2}));
 }
@@ -106,18 +107,19 @@ TEST(MeasuredVessel, IsAStraightLineInBetween) {
 }
 
 TEST(MeasuredVessel, RefusesATableThatDoesNotRise) {
-  EXPECT_EQ(words(*full_depth(table_of({{{0}, {0}}})).outside()),
+  EXPECT_EQ(report::words(*full_depth(table_of({{{0}, {0}}})).outside()),
             "number of measured points 1 is outside 2 to 32");
-  EXPECT_EQ(words(*full_depth(table_of({{{0}, {0}}, {{0.2}, {9}}, {{0.1}, {12}}})).outside()),
-            "next measured depth 0.1 m is outside 0.200001 to 100 m");
+  EXPECT_EQ(
+      report::words(*full_depth(table_of({{{0}, {0}}, {{0.2}, {9}}, {{0.1}, {12}}})).outside()),
+      "next measured depth 0.1 m is outside 0.200001 to 100 m");
   EXPECT_FALSE(full_depth(table_of({{{0}, {0}}, {{0.2}, {9}}, {{0.3}, {9}}})));
-  EXPECT_EQ(words(*volume_at(table_of({{{0.1}, {3}}, {{0.2}, {9}}}), {0.05}).outside()),
+  EXPECT_EQ(report::words(*volume_at(table_of({{{0.1}, {3}}, {{0.2}, {9}}}), {0.05}).outside()),
             "depth 0.05 m is outside 0.1 to 0.2 m");
 }
 
 TEST(Vessel, RefusesWhatIsNotInIt) {
   const VesselShape barrel = UprightCylinder{{0.3}, {1}};
-  EXPECT_EQ(words(*volume_at(barrel, {1.2}).outside()), "depth 1.2 m is outside 0 to 1 m");
+  EXPECT_EQ(report::words(*volume_at(barrel, {1.2}).outside()), "depth 1.2 m is outside 0 to 1 m");
   EXPECT_FALSE(volume_at(barrel, {-0.1}));
   EXPECT_FALSE(depth_at(barrel, {300}));
   EXPECT_FALSE(full_depth(Box{{1}, {0}, {1}}));
